@@ -1,0 +1,5 @@
+"""``python -m athwart``."""
+
+from athwart.cli import main
+
+main()
