@@ -1,0 +1,34 @@
+"""Import everything once, so that the registers of formulas, codes and checks are full."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from functools import cache
+from pathlib import Path
+
+import athwart
+from tests import published
+from tests.published._check import Check
+
+ROOT = Path(__file__).parents[2]
+SRC = ROOT / "src" / "athwart"
+
+
+@cache
+def modules() -> tuple[str, ...]:
+    """Every module of athwart, imported."""
+    names = [found.name for found in pkgutil.walk_packages(athwart.__path__, "athwart.") if not found.name.endswith("__main__")]
+    for name in names:
+        importlib.import_module(name)
+    return tuple(names)
+
+
+@cache
+def checks() -> tuple[Check, ...]:
+    """Every published check."""
+    found: list[Check] = []
+    for module in pkgutil.iter_modules(published.__path__):
+        if module.name.startswith("test_"):
+            found += importlib.import_module(f"tests.published.{module.name}").CHECKS
+    return tuple(found)
