@@ -113,11 +113,25 @@ def return_unit(entry: Formula) -> str | None:
 
 
 def constants(entry: Formula) -> dict[str, tuple[object, str | None]]:
-    """Module constants the expression names, with their unit where they are annotated with one."""
+    """Module constants the expression names, with the unit they are annotated with where they are defined."""
     module = sys.modules[inspect.unwrap(entry.func).__module__]
-    hints = typing.get_type_hints(module, include_extras=True)
     wanted = names_in(entry.expr) - set(entry.signature.parameters) - {"result", "pi"} - set(FUNCTIONS)
-    return {name: (getattr(module, name), unit_of(hints.get(name))) for name in wanted if hasattr(module, name)}
+    return {
+        name: (value, _unit_of_constant(module, name, value))
+        for name in wanted
+        if (value := getattr(module, name, None)) is not None
+    }
+
+
+def _unit_of_constant(module: types.ModuleType, name: str, value: object) -> str | None:
+    """The unit from the module itself, or from the one an imported constant comes from."""
+    others = [
+        other for key, other in sorted(sys.modules.items()) if key.startswith("athwart.") and getattr(other, name, None) is value
+    ]
+    for home in (module, *others):
+        if name in getattr(home, "__annotations__", {}):
+            return unit_of(typing.get_type_hints(home, include_extras=True)[name])
+    return None
 
 
 # ---- documentation
