@@ -6,10 +6,12 @@ from pathlib import Path
 HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE / "_ext"), str(HERE.parent / "src"), str(HERE.parent)]
 
+import athwart  # noqa: E402 the path is set just above
+
 project = "athwart"
 author = "the athwart contributors"
 copyright = "the athwart contributors, Apache-2.0"  # noqa: A001 Sphinx calls it so
-release = "0.1.0"
+release = athwart.__version__
 language = "en_GB"
 
 extensions = ["myst_parser", "athwart_docs"]
