@@ -5,13 +5,17 @@ None, an empty tuple or a default that is written here and printed where it is u
 
 ``aboard`` = exists: kept if it passes, replaced with a reason if not. ``fixed`` = kept whatever comes, only judged.
 A part left out of both is chosen. Places are counted along the boat from ``boat.x_from`` and up from the waterline.
+
+What one field says is checked here, what two sections say about each other (a place that nobody drew, a thruster fed twice)
+in :mod:`athwart.design.consistency`; both kinds of mistake reach the reader together.
 """
 
 from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, Tag, model_validator
+from pydantic_core import PydanticCustomError
 
 from athwart.design import fields as f
 
@@ -37,6 +41,18 @@ ChemistryKind = Literal["flooded", "starting", "agm", "thin plate agm", "gel", "
 Access = Literal["open", "lift hatch", "tools", "structure removed"]
 Role = Literal["bow", "stern"]
 Point = tuple[f.Length, f.Length]
+Years = Annotated[float, Field(ge=0, le=60)]
+Headings = Annotated[
+    Annotated[Literal["all round"], Tag("words")]
+    | Annotated[tuple[f.Angle, ...], Field(min_length=1, max_length=72), Tag("list")],
+    Discriminator(lambda value: "words" if isinstance(value, str) else "list"),
+]
+Version = Annotated[Literal[1], BeforeValidator(lambda value: 1 if value == "1" else value)]
+
+
+def _wrong(at: str, message: str) -> PydanticCustomError:
+    """A mistake between fields of one section; ``at`` is the key to point to."""
+    return PydanticCustomError("between_fields", "{says}", {"says": message, "at": at})
 
 
 class Section(BaseModel):
@@ -53,6 +69,14 @@ class Box(Section):
     bottom: f.Length
     top: f.Length
 
+    @model_validator(mode="after")
+    def _right_way_round(self) -> Box:
+        if self.end <= self.start:
+            raise _wrong("to", "a box ends further along the boat than it begins: to must be more than from")
+        if self.top <= self.bottom:
+            raise _wrong("top", "the top of a box must be above its bottom")
+        return self
+
 
 class WindageElement(Section):
     """One piece of windage: exactly one of box, outline or area with centroid."""
@@ -60,20 +84,21 @@ class WindageElement(Section):
     name: f.Name
     kind: Literal["hull", "house", "mast", "rigging", "furled sail", "canvas", "dinghy", "people", "deck gear"] = "hull"
     box: Box | None = None
-    outline: tuple[Point, ...] | None = Field(default=None, min_length=3)
+    outline: tuple[Point, ...] | None = Field(default=None, min_length=3, max_length=400)
     area: f.Area | None = None
     centroid_x: f.Length | None = None
     centroid_height: f.Length | None = None
     frontal_area: f.Area | None = None
-    width: f.Length | None = None
+    width: f.PositiveLength | None = None
 
     @model_validator(mode="after")
     def _one_shape(self) -> WindageElement:
         given = [name for name in ("box", "outline", "area") if getattr(self, name) is not None]
         if len(given) != 1:
-            raise ValueError(f"give exactly one of box, outline or area (with centroid_x and centroid_height); given: {given or 'none'}")
+            told = " and ".join(given) or "none of them"
+            raise _wrong(given[-1] if given else "", f"exactly one of box, outline or area must be given; given: {told}")
         if self.area is not None and (self.centroid_x is None or self.centroid_height is None):
-            raise ValueError("an area needs centroid_x and centroid_height")
+            raise _wrong("area", "an area also needs centroid_x and centroid_height")
         return self
 
 
@@ -81,7 +106,7 @@ class Lightest(Section):
     """The lightest state the boat is used in."""
 
     displacement: f.Mass
-    waterline_lower: f.Length
+    waterline_lower: f.Distance
 
 
 class Boat(Section):
@@ -89,10 +114,10 @@ class Boat(Section):
 
     kind: BoatKind
     x_from: Literal["transom", "bow"] = "transom"
-    length_overall: f.Length
-    length_waterline: f.Length
-    beam: f.Length
-    draught: f.Length
+    length_overall: f.PositiveLength
+    length_waterline: f.PositiveLength
+    beam: f.PositiveLength
+    draught: f.PositiveLength
     displacement: f.Mass
     lightest: Lightest | None = None
     windage: tuple[WindageElement, ...] = Field(min_length=1)
@@ -100,8 +125,16 @@ class Boat(Section):
     underwater: tuple[Point, ...] = ()
     waterplane_coefficient: f.Ratio | None = None
     hull_material: Literal["grp", "steel", "aluminium", "wood"]
-    shell_thickness: f.Length | None = None
+    shell_thickness: f.PositiveLength | None = None
     petrol_aboard: Literal["no", "engine", "portable tanks", "outboard only"] = "no"
+
+    @model_validator(mode="after")
+    def _sizes_agree(self) -> Boat:
+        if self.length_waterline > self.length_overall:
+            raise _wrong("length_waterline", "a waterline cannot be longer than the boat: compare length_overall")
+        if self.lightest is not None and self.lightest.displacement > self.displacement:
+            raise _wrong("lightest", "the lightest state cannot be heavier than boat.displacement")
+        return self
 
 
 class TakeOff(Section):
@@ -120,7 +153,7 @@ class Engine(Section):
     power: f.Power
     idle: f.Rotation | None = None
     cruise: f.Rotation | None = None
-    alternator: str | None = None
+    alternator: f.Name | None = None
     take_off: TakeOff | None = None
 
 
@@ -129,8 +162,8 @@ class Propulsion(Section):
 
     engines: tuple[Engine, ...] = ()
     place: Literal["aft", "midships", "forward"] = "aft"
-    propeller_spacing: f.Length | None = None
-    propeller_diameter: f.Length | None = None
+    propeller_spacing: f.PositiveLength | None = None
+    propeller_diameter: f.PositiveLength | None = None
     rudder_area: f.Area | None = None
 
 
@@ -139,17 +172,17 @@ class Wind(Section):
 
     speed: f.WindSpeed
     read_at: Literal["forecast 10 m", "masthead", "on deck"]
-    read_height: f.Length | None = None
+    read_height: f.PositiveLength | None = None
     is_: Literal["mean", "gust"] = Field(alias="is")
     surroundings: Literal["at sea", "off-sea", "off-land", "in-land"] = "off-land"
     gust_factor: Annotated[float, Field(ge=1.0, le=2.5)] | None = None
-    headings: Literal["all round"] | tuple[f.Angle, ...] = "all round"
+    headings: Headings = "all round"
     uncertainty: f.Ratio = 0.07
 
     @model_validator(mode="after")
     def _masthead_has_height(self) -> Wind:
         if self.read_at == "masthead" and self.read_height is None:
-            raise ValueError("a wind read at the masthead needs read_height")
+            raise _wrong("read_at", "a wind read at the masthead also needs read_height")
         return self
 
 
@@ -157,7 +190,7 @@ class Water(Section):
     """The water."""
 
     kind: Literal["salt", "fresh"] = "salt"
-    depth: f.Length | None = None
+    depth: f.Depth | None = None
     current: f.Speed | None = None
     temperature: f.Temperature | None = None
 
@@ -188,9 +221,9 @@ class ShipBattery(Section):
     volts: f.Voltage
     capacity: f.Charge
     resistance: f.Resistance | None = None
-    cranking: str | None = None
-    place: str | None = None
-    age_years: Annotated[float, Field(ge=0, le=40)] | None = None
+    cranking: f.Cranking | None = None
+    place: f.Name | None = None
+    age_years: Years | None = None
 
 
 class Alternator(Section):
@@ -199,7 +232,7 @@ class Alternator(Section):
     name: f.Name
     current: f.Current
     volts: f.Voltage
-    charges: str
+    charges: f.Name
     idle_share: f.Ratio = 0.38
     hot_share: f.Ratio = 0.78
     regulated_volts: f.Voltage | None = None
@@ -210,7 +243,7 @@ class ShoreCharger(Section):
 
     current: f.Current
     volts: f.Voltage
-    charges: str
+    charges: f.Name
     temperature_sensing: bool = False
 
 
@@ -219,7 +252,7 @@ class PathDevice(Section):
 
     name: f.Name
     kind: Literal["diode isolator", "electronic isolator", "combining relay", "shared bus bar", "changeover switch"]
-    between: tuple[str, str]
+    between: tuple[f.Name, f.Name]
 
 
 class ConsumerLoad(Section):
@@ -241,8 +274,8 @@ class Supply(Section):
     path_devices: tuple[PathDevice, ...] = ()
     series_parallel_switch: bool = False
     house_load: f.Current = 0.0
-    engine_hours_per_day: f.Time = 7200.0
-    shore_hours_per_day: f.Time = 0.0
+    engine_hours_per_day: f.TimePerDay = 7200.0
+    shore_hours_per_day: f.TimePerDay = 0.0
     common_negative: Literal["common", "isolated"] = "common"
     insulation_monitor: bool = False
 
@@ -250,9 +283,9 @@ class Supply(Section):
 class Space(Section):
     """Clear space at a place."""
 
-    length: f.Length
-    width: f.Length
-    height: f.Length
+    length: f.PositiveLength
+    width: f.PositiveLength
+    height: f.PositiveLength
 
 
 class Place(Section):
@@ -272,9 +305,9 @@ class Place(Section):
 class Route(Section):
     """A cable route between two places: one-way lengths, plus and minus apart."""
 
-    between: tuple[str, str]
-    plus: f.Length
-    minus: f.Length | None = None
+    between: tuple[f.Name, f.Name]
+    plus: f.PositiveLength
+    minus: f.PositiveLength | None = None
     engine_space: bool = False
     bundled: Annotated[int, Field(ge=1, le=60)] = 1
     sheathed: bool = False
@@ -291,8 +324,8 @@ class Helm(Section):
     """A steering position."""
 
     name: f.Name
-    place: str
-    panel: str | None = None
+    place: f.Name
+    panel: f.Name | None = None
     stop_within_reach: bool = True
     seconds_to_main_switch: f.Time | None = None
     wireless: bool = False
@@ -304,15 +337,15 @@ class TunnelPlace(Section):
     """Where a unit sits: axis below the (load) waterline, keel below the axis."""
 
     x: f.Length
-    axis_depth: f.Length
-    hull_below_axis: f.Length | None = None
-    tunnel_length: f.Length | None = None
-    entry_radius: f.Length | None = None
+    axis_depth: f.PositiveLength
+    hull_below_axis: f.PositiveLength | None = None
+    tunnel_length: f.PositiveLength | None = None
+    entry_radius: f.Distance | None = None
     entry_cone: bool = False
     grid: bool = False
     compartment_watertight: bool = False
     height_above_waterline_for_box: f.Length | None = None
-    box_length_most: f.Length | None = None
+    box_length_most: f.PositiveLength | None = None
 
 
 class Wanted(Section):
@@ -322,7 +355,7 @@ class Wanted(Section):
     housings: tuple[HousingKind, ...] = ()
     controls: tuple[ControlKind, ...] = ()
     volts: tuple[f.Voltage, ...] = ()
-    diameter_most: f.Length | None = None
+    diameter_most: f.PositiveLength | None = None
     mass_most: f.Mass | None = None
     price_most: Annotated[float, Field(gt=0)] | None = None
 
@@ -332,7 +365,7 @@ class Thruster(Section):
 
     identity: Annotated[str, Field(min_length=1, max_length=24, pattern=r"^[a-z][a-z0-9 -]*$")]
     role: Role
-    place: str
+    place: f.Name
     tunnel: TunnelPlace
     wanted: Wanted = Wanted()
     instance: Annotated[int, Field(ge=0, le=252)] | None = None
@@ -345,8 +378,8 @@ class BankWish(Section):
     """A bank asked for: whom it feeds, where it stands."""
 
     name: f.Name
-    feeds: tuple[str, ...] = Field(min_length=1)
-    place: str
+    feeds: tuple[f.Name, ...] = Field(min_length=1)
+    place: f.Name
     volts: f.Voltage | None = None
     chemistries: tuple[ChemistryKind, ...] = ()
     shared_with: tuple[ConsumerLoad, ...] = ()
@@ -358,9 +391,9 @@ class NetworkNode(Section):
     """A node on the control line beside the helms' panels and the units."""
 
     name: f.Name
-    place: str
+    place: f.Name
     current: f.Current
-    drop: f.Length = 0.5
+    drop: f.Distance = 0.5
     terminator_inside: bool = False
     galvanic_negative: bool = False
     instance: Annotated[int, Field(ge=0, le=252)] | None = None
@@ -369,20 +402,20 @@ class NetworkNode(Section):
 class Stretch(Section):
     """One piece of the trunk: the next stop (helm, unit or node name) and the length to it."""
 
-    stop: str
-    length: f.Length
-    drop: f.Length = 0.5
+    stop: f.Name
+    length: f.Distance
+    drop: f.Distance = 0.5
 
 
 class NetworkAboard(Section):
     """The control line as it is."""
 
-    terminators_at: tuple[str, ...] = ()
-    feed_at: tuple[str, ...] = ()
+    terminators_at: tuple[f.Name, ...] = ()
+    feed_at: tuple[f.Name, ...] = ()
     fed_from: Literal["ship bank", "thruster bank", "lower block", "upper block", "engine start", "converter"] | None = None
     feed_fuse: f.Current | None = None
     supply_conductor: f.Conductor | None = None
-    screen_grounded_at: tuple[str, ...] = ()
+    screen_grounded_at: tuple[f.Name, ...] = ()
 
 
 class Network(Section):
@@ -393,30 +426,30 @@ class Network(Section):
     trunk: tuple[Stretch, ...] = ()
     nodes: tuple[NetworkNode, ...] = ()
     feed: Literal["choose", "ship bank", "converter", "lower block"] = "choose"
-    feed_length: f.Length | None = None
-    standby_hours_per_day: f.Time = 86_400.0
+    feed_length: f.Distance | None = None
+    standby_hours_per_day: f.TimePerDay = 86_400.0
 
 
 class UnitAboard(Section):
     """A unit named by catalogue row or described."""
 
-    row: str | None = None
-    age_years: Annotated[float, Field(ge=0, le=40)] | None = None
+    row: f.Name | None = None
+    age_years: Years | None = None
 
 
 class BlockAboard(Section):
     """Blocks of a bank: catalogue row or a description."""
 
-    row: str | None = None
+    row: f.Name | None = None
     chemistry: ChemistryKind | None = None
     volts: f.Voltage | None = None
     capacity: f.Charge | None = None
     resistance: f.Resistance | None = None
-    cranking: str | None = None
+    cranking: f.Cranking | None = None
     series: Annotated[int, Field(ge=1, le=16)] = 1
     parallel: Annotated[int, Field(ge=1, le=8)] = 1
     string_fuses: bool = False
-    age_years: Annotated[float, Field(ge=0, le=40)] | None = None
+    age_years: Years | None = None
     mixed_age: bool = False
     temperature_sensor: bool | None = None
     held: bool = True
@@ -426,12 +459,12 @@ class BlockAboard(Section):
 class CableAboard(Section):
     """A cable: catalogue row, or size with class and insulation."""
 
-    row: str | None = None
+    row: f.Name | None = None
     size: f.Conductor | None = None
     in_parallel: Annotated[int, Field(ge=1, le=4)] = 1
     insulation: f.Temperature | None = None
     length_is: Literal["one way", "there and back"] | None = None
-    length: f.Length | None = None
+    length: f.PositiveLength | None = None
     joints: Annotated[int, Field(ge=0, le=20)] | None = None
     joint_resistance: f.Resistance | None = None
 
@@ -439,25 +472,25 @@ class CableAboard(Section):
 class FuseAboard(Section):
     """A fuse: catalogue row, or family and rating."""
 
-    row: str | None = None
-    family: str | None = None
+    row: f.Name | None = None
+    family: f.Name | None = None
     rating: f.Current | None = None
-    from_source: f.Length | None = None
+    from_source: f.Distance | None = None
     present: bool = True
 
 
 class SwitchAboard(Section):
     """A main switch."""
 
-    row: str | None = None
+    row: f.Name | None = None
     present: bool = True
-    place: str | None = None
+    place: f.Name | None = None
 
 
 class StopAboard(Section):
     """A stop device that breaks the power circuit."""
 
-    row: str | None = None
+    row: f.Name | None = None
     present: bool = True
     breaks: Literal["power circuit", "control circuit"] = "power circuit"
     is_the_reversing_contactor: bool = False
@@ -467,11 +500,11 @@ class StopAboard(Section):
 class ChargerAboard(Section):
     """A charging arrangement."""
 
-    row: str | None = None
+    row: f.Name | None = None
     kind: Literal["step-up", "battery to battery", "shore", "series/parallel switch", "converter", "none"] | None = None
     current: f.Current | None = None
     input_cable: f.Conductor | None = None
-    fed_from: str | None = None
+    fed_from: f.Name | None = None
     fuse_at_source: f.Current | None = None
     fuse_at_bank: f.Current | None = None
     senses_source: bool | None = None
@@ -494,22 +527,22 @@ class LaneParts(Section):
 class Parts(Section):
     """Parts by thruster identity, and the control line."""
 
-    lanes: dict[str, LaneParts] = {}
+    lanes: dict[f.Name, LaneParts] = {}
     network: NetworkAboard | None = None
 
 
 class Margins(Section):
     """Margins of choice."""
 
-    thrust: f.Ratio = 0.0
-    run_time: f.Ratio = 0.0
+    thrust: f.Margin = 0.0
+    run_time: f.Margin = 0.0
 
 
 class Override(Section):
     """A stop finding accepted with a reason."""
 
     finding: Annotated[str, Field(pattern=r"^[A-Z]+-\d\d$")]
-    reason: Annotated[str, Field(min_length=10, max_length=400)]
+    reason: Annotated[f.Text, Field(min_length=10, max_length=400)]
 
 
 class Choices(Section):
@@ -520,7 +553,7 @@ class Choices(Section):
     hold_probability: f.Ratio | None = None
     margins: Margins = Margins()
     prefer: Literal["smallest adequate", "lightest", "cheapest", "quietest"] = "smallest adequate"
-    currency: Annotated[str, Field(max_length=8)] = ""
+    currency: Annotated[f.Text, Field(max_length=8)] = ""
     cable_waste: f.Ratio = 0.10
     cable_most_in_parallel: Annotated[int, Field(ge=1, le=4)] = 2
     strings_most: Annotated[int, Field(ge=1, le=6)] = 3
@@ -531,10 +564,10 @@ class Choices(Section):
 class Brief(Section):
     """A whole brief."""
 
-    athwart: Literal[1]
+    athwart: Version
     name: f.Name
-    story: str = ""
-    issue: str = "A"
+    story: f.Text = ""
+    issue: Annotated[str, Field(pattern=r"^[A-Z0-9.]{1,8}$")] = "A"
     date: Annotated[str, Field(pattern=r"^\d{4}-\d{2}-\d{2}$")] = "2026-01-01"
     number: Annotated[str, Field(pattern=r"^[A-Z]+-\d{3}$")] = "A-001"
     boat: Boat
@@ -551,8 +584,8 @@ class Brief(Section):
     aboard: Parts = Parts()
     fixed: Parts = Parts()
     choices: Choices = Choices()
-    planted: tuple[str, ...] = ()
-    notes: str = ""
+    planted: tuple[f.Text, ...] = ()
+    notes: f.Text = ""
 
     def thruster(self, identity: str) -> Thruster:
         """The thruster with this identity."""

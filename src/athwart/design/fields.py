@@ -1,73 +1,109 @@
-"""Field types of a brief: text with a unit in, SI float inside, JSON Schema out."""
+"""Field types of a brief: text with a unit in, SI float inside, text again in the JSON Schema.
+
+Each type is a float marked with a :class:`Quantity`, which knows the kind of quantity, the widest range that can belong to a
+boat of 6 to 40 m, and an example to show to somebody who typed something else. The ranges only catch slips of the hand
+(a beam of 4.2 km); whether a value is wise is a finding, not a mistake.
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from functools import lru_cache
+from math import inf, tau
 from typing import Annotated, Any, TypeAlias
 
-from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic import AfterValidator, Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import PydanticCustomError, core_schema
 
 from athwart import units
+from athwart.units.quantities import HOUR, quantity_of
 
 
-def _reader(kind: str) -> BeforeValidator:
-    def read(value: Any) -> float:
-        if isinstance(value, bool) or value is None:
-            raise units.QuantityError(f"a {kind.replace('_', ' ')} with its unit is needed, for example {EXAMPLES[kind]}")
-        return units.parse(value if isinstance(value, str) else str(value), kind)
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """Marks a float of a brief as a quantity typed with its unit; ``least`` and ``most`` are SI, ``above`` excludes ``least``."""
 
-    return BeforeValidator(read)
+    kind: str
+    least: float = -inf
+    most: float = inf
+    above: bool = False
+
+    @property
+    def words(self) -> str:
+        """What to type, for a person: ``a length with its unit, for example 14.2 m``."""
+        entry = quantity_of(self.kind)
+        return f"{entry.noun}{'' if entry.bare else ' with its unit'}, for example {entry.example}"
+
+    @property
+    def span(self) -> str:
+        """The accepted range in words."""
+        head = "more than" if self.above else "from"
+        return f"{head} {units.show(self.least, self.kind)} to {units.show(self.most, self.kind)}"
+
+    def read(self, value: Any) -> float:
+        """The SI value of what was typed."""
+        if not isinstance(value, str):
+            raise PydanticCustomError("quantity_type", "a quantity is needed")
+        found = _parsed(value, self.kind)
+        if not (self.least < found if self.above else self.least <= found) or not found <= self.most:
+            raise PydanticCustomError("quantity_range", "outside the range", {"span": self.span})
+        return found
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+        return core_schema.no_info_plain_validator_function(self.read)
+
+    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {"type": "string", "description": self.words, "examples": quantity_of(self.kind).example.split(" or ")}
 
 
-def _schema(kind: str) -> WithJsonSchema:
-    return WithJsonSchema({"type": "string", "description": f"{kind.replace('_', ' ')} with its unit", "examples": [EXAMPLES[kind]]})
+@lru_cache(maxsize=4096)
+def _parsed(text: str, kind: str) -> float:
+    return units.parse(text, kind)
 
 
-EXAMPLES = {
-    "length": "14.2 m or 46 ft 7 in",
-    "area": "27.6 m2",
-    "conductor": "70 mm2 or 2/0 AWG",
-    "voltage": "24 V",
-    "current": "340 A",
-    "resistance": "3.6 mohm",
-    "charge": "110 Ah",
-    "energy": "2.4 kWh",
-    "power": "4 kW",
-    "force": "1.2 kN or 150 kgf",
-    "mass": "16.5 t",
-    "speed": "5 kn",
-    "wind_speed": "20 kn or 5 Bft",
-    "angle": "55 deg",
-    "rotation": "750 rpm",
-    "bit_rate": "250 kbit/s",
-    "temperature": "-5 °C",
-    "pressure": "200 bar",
-    "flow": "60 l/min",
-    "displacement_per_rev": "92 cc/rev",
-    "ratio": "80 %",
-    "sound": "68 dBA",
-    "time": "30 s or 5 min",
-}
+Length: TypeAlias = Annotated[float, Quantity("length", -100.0, 1000.0)]
+PositiveLength: TypeAlias = Annotated[float, Quantity("length", 0.0, 1000.0, above=True)]
+Distance: TypeAlias = Annotated[float, Quantity("length", 0.0, 1000.0)]
+Depth: TypeAlias = Annotated[float, Quantity("length", 0.0, 12_000.0, above=True)]
+Area: TypeAlias = Annotated[float, Quantity("area", 0.0, 5000.0, above=True)]
+Conductor: TypeAlias = Annotated[float, Quantity("conductor", 0.0, 1e-3, above=True)]
+Voltage: TypeAlias = Annotated[float, Quantity("voltage", 0.0, 1000.0, above=True)]
+Current: TypeAlias = Annotated[float, Quantity("current", 0.0, 10_000.0)]
+Resistance: TypeAlias = Annotated[float, Quantity("resistance", 0.0, 100.0)]
+Charge: TypeAlias = Annotated[float, Quantity("charge", 0.0, 10_000.0 * HOUR, above=True)]
+Power: TypeAlias = Annotated[float, Quantity("power", 0.0, 1e7, above=True)]
+Mass: TypeAlias = Annotated[float, Quantity("mass", 0.0, 1e6, above=True)]
+Speed: TypeAlias = Annotated[float, Quantity("speed", 0.0, 60.0)]
+WindSpeed: TypeAlias = Annotated[float, Quantity("wind_speed", 0.0, 80.0)]
+Angle: TypeAlias = Annotated[float, Quantity("angle", -tau, tau)]
+Rotation: TypeAlias = Annotated[float, Quantity("rotation", 0.0, 2000.0, above=True)]
+BitRate: TypeAlias = Annotated[float, Quantity("bit_rate", 1e4, 1e6)]
+Temperature: TypeAlias = Annotated[float, Quantity("temperature", 213.15, 523.15)]
+Ratio: TypeAlias = Annotated[float, Quantity("ratio", 0.0, 1.0)]
+Margin: TypeAlias = Annotated[float, Quantity("ratio", 0.0, 5.0)]
+Sound: TypeAlias = Annotated[float, Quantity("sound", 0.0, 150.0)]
+Time: TypeAlias = Annotated[float, Quantity("time", 0.0, 1e6)]
+TimePerDay: TypeAlias = Annotated[float, Quantity("time", 0.0, 24.0 * HOUR)]
 
-Length: TypeAlias = Annotated[float, _reader("length"), _schema("length")]
-Area: TypeAlias = Annotated[float, _reader("area"), _schema("area")]
-Conductor: TypeAlias = Annotated[float, _reader("conductor"), _schema("conductor")]
-Voltage: TypeAlias = Annotated[float, _reader("voltage"), _schema("voltage")]
-Current: TypeAlias = Annotated[float, _reader("current"), _schema("current")]
-Resistance: TypeAlias = Annotated[float, _reader("resistance"), _schema("resistance")]
-Charge: TypeAlias = Annotated[float, _reader("charge"), _schema("charge")]
-Power: TypeAlias = Annotated[float, _reader("power"), _schema("power")]
-Force: TypeAlias = Annotated[float, _reader("force"), _schema("force")]
-Mass: TypeAlias = Annotated[float, _reader("mass"), _schema("mass")]
-Speed: TypeAlias = Annotated[float, _reader("speed"), _schema("speed")]
-WindSpeed: TypeAlias = Annotated[float, _reader("wind_speed"), _schema("wind_speed")]
-Angle: TypeAlias = Annotated[float, _reader("angle"), _schema("angle")]
-Rotation: TypeAlias = Annotated[float, _reader("rotation"), _schema("rotation")]
-BitRate: TypeAlias = Annotated[float, _reader("bit_rate"), _schema("bit_rate")]
-Temperature: TypeAlias = Annotated[float, _reader("temperature"), _schema("temperature")]
-Pressure: TypeAlias = Annotated[float, _reader("pressure"), _schema("pressure")]
-Flow: TypeAlias = Annotated[float, _reader("flow"), _schema("flow")]
-Ratio: TypeAlias = Annotated[float, _reader("ratio"), _schema("ratio")]
-Sound: TypeAlias = Annotated[float, _reader("sound"), _schema("sound")]
-Time: TypeAlias = Annotated[float, _reader("time"), _schema("time")]
-Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=80)]
+
+def _printable(text: str) -> str:
+    if not text.isprintable():
+        raise PydanticCustomError("not_printable", "control characters")
+    return text
+
+
+def _prose(text: str) -> str:
+    if not all(char.isprintable() or char in "\n\t" for char in text):
+        raise PydanticCustomError("not_printable", "control characters")
+    return text
+
+
+def _cranking(text: str) -> str:
+    units.parse_cranking(text)
+    return text
+
+
+Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_printable)]
+Text: TypeAlias = Annotated[str, Field(max_length=4000), AfterValidator(_prose)]
+Cranking: TypeAlias = Annotated[str, AfterValidator(_cranking)]
 Count: TypeAlias = Annotated[int, Field(ge=0, le=10_000)]
