@@ -44,7 +44,7 @@ check: setup  ## formatter, linter, strict types, import layers, dependencies, d
 	$(B)/ruff format --check .
 	$(B)/ruff check .
 	$(B)/mypy --strict src tests docs/_ext/athwart_docs
-	$(B)/lint-imports
+	$(B)/lint-imports --no-logo
 	$(B)/deptry src
 	@$(MAKE) --no-print-directory docs
 

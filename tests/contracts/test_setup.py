@@ -5,10 +5,12 @@ from __future__ import annotations
 import importlib.util
 import re
 import subprocess
+import tomllib
 from types import ModuleType
 
 import pytest
 
+import athwart
 from tests.contracts._registers import ROOT
 
 
@@ -63,3 +65,25 @@ def test_a_bare_make_lists_every_target() -> None:
     assert phony is not None
     for target in phony[1].split():
         assert re.search(rf"^  make {target} +\w", listed, re.MULTILINE), f"make {target} is not listed with a line"
+
+
+def test_the_version_is_said_once() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    assert project["version"] == athwart.__version__
+
+
+def test_every_decision_is_numbered_and_complete() -> None:
+    pages = sorted((ROOT / "docs" / "adr").glob("0*.md"))
+    assert [int(page.name[:4]) for page in pages] == list(range(1, len(pages) + 1))
+    for page in pages:
+        text = page.read_text(encoding="utf-8")
+        for part in (
+            f"# {page.name[:4]}: ",
+            "**Status:**",
+            "## Context",
+            "## Decision",
+            "## What was weighed",
+            "## What would change it",
+        ):
+            assert part in text, f"{page.name} lacks {part}"
+        assert len(text.splitlines()) <= 60, f"{page.name} is longer than a page"

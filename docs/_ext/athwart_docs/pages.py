@@ -74,6 +74,17 @@ def prose(text: str) -> str:
     return "".join(part if part.startswith("`") else re.sub(r"([*_<>\[\]#])", r"\\\1", part) for part in parts)
 
 
+def examples(section: str) -> str:
+    """An Examples section: prose as prose, sessions as code."""
+    text = "**Examples.** "
+    for block in re.split(r"\n\s*\n", section.strip()):
+        session = block.find(">>>")
+        words, code = (block, "") if session < 0 else (block[:session].strip(), block[session:].strip())
+        text += f"{prose(words)}\n\n" if words else "\n\n"
+        text += f"```pycon\n{code}\n```\n\n" if code else ""
+    return text
+
+
 def table(head: tuple[str, ...], rows: Iterable[tuple[object, ...]]) -> str:
     """A Markdown table."""
     lines = [" | ".join(head), " | ".join("---" for _ in head)]
@@ -163,7 +174,7 @@ def _formula_entry(name: str, entry: Formula) -> str:
         if section in doc.sections:
             text += f"**{section}.** {prose(doc.sections[section])}\n\n"
     if "Examples" in doc.sections:
-        text += f"```python\n{doc.sections['Examples']}\n```\n\n"
+        text += examples(doc.sections["Examples"])
     return text
 
 
