@@ -5,7 +5,6 @@ Used on the register by ``test_formulas.py``, and on planted mistakes by the sam
 
 from __future__ import annotations
 
-import doctest
 import inspect
 import math
 import random
@@ -164,16 +163,6 @@ def is_bare_float(hint: object) -> bool:
     return hint is float or any(
         inner is float for inner in typing.get_args(hint) if typing.get_origin(hint) is not typing.Annotated
     )
-
-
-def example_faults(entry: Formula) -> list[str]:
-    """Examples of the docstring that do not give what they print; pytest itself does not look behind the decorator."""
-    function = inspect.unwrap(entry.func)
-    module = sys.modules[function.__module__]
-    faults: list[str] = []
-    for test in doctest.DocTestFinder(recurse=False).find(function, entry.name, module=module, globs=dict(vars(module))):
-        doctest.DocTestRunner(optionflags=doctest.NORMALIZE_WHITESPACE).run(test, out=faults.append)
-    return faults
 
 
 # ---- values

@@ -8,7 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from tests.contracts._registers import ROOT, SRC
+from tests.contracts._registers import BROKEN, ROOT, SRC, modules
 
 
 def lint(folder: Path) -> subprocess.CompletedProcess[str]:
@@ -29,6 +29,11 @@ def copy(folder: Path) -> Path:
     shutil.copy(ROOT / "pyproject.toml", folder)
     shutil.copytree(SRC, folder / "src" / "athwart", ignore=shutil.ignore_patterns("__pycache__"))
     return folder / "src" / "athwart"
+
+
+def test_every_module_can_be_imported() -> None:
+    assert len(modules()) > 20
+    assert BROKEN == {}
 
 
 def test_imports_keep_the_contracts() -> None:
