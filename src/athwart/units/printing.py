@@ -55,7 +55,7 @@ def show_band(value: float, band: float, kind: str, unit: str | None = None, *, 
     if not (math.isfinite(value) and math.isfinite(band) and band >= 0.0):
         raise ValueError(f"{value} ± {band} {kind} cannot be printed")
     quantity = quantity_of(kind)
-    chosen = unit or quantity.metric
+    chosen = quantity.metric if unit is None else unit
     if chosen in quantity.scales:
         chosen = "s" if chosen == "h min" else quantity.units[0].symbol
     measure = unit_of(kind, chosen)
@@ -128,7 +128,7 @@ def _rounded(number: float, kind: str, measure: Unit, digits: int | None) -> str
     if number == 0.0 or (measure.offset and abs(number) < _EXACT * measure.offset):  # 273.15 K - 273.15 is nought, not 1e-14 °C
         return "0" if digits is None else fixed(0.0, figures - 1)
     if not SMALLEST_PLAIN <= abs(number) < LARGEST_PLAIN:
-        return f"{number:.{figures - 1}e}".replace("e+", "e").replace("e-0", "e-").replace("-", MINUS, number < 0.0)
+        return f"{number:.{figures - 1}e}".replace("e+", "e").replace("e-0", "e-").replace("-", MINUS)
     exponent = math.floor(math.log10(abs(float(f"{number:.{figures - 1}e}"))))  # of the rounded number: 9.996 is 10.0
     places = figures - 1 - exponent
     text = fixed(number, places)

@@ -15,11 +15,12 @@ The factors of foot, inch, pound, knot, statute mile, the two gallons and the ki
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import product
 
 from athwart.errors import UnknownName
+from athwart.units import names
 
 FOOT = 0.3048
 INCH = 0.0254
@@ -98,6 +99,7 @@ class Quantity:
 _ALIKE: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("²", ("²", "2", "^2")),
     ("³", ("³", "3", "^3")),
+    ("⁴", ("⁴", "4", "^4")),
     ("Ω", ("Ω", "ohm")),
     ("µ", ("µ", "u")),
     ("°", ("°", "deg")),
@@ -519,7 +521,19 @@ _BOOK = (
     _one("level", "a level", "6 dB", unit("dB", 1.0)),
 )
 
-QUANTITIES: dict[str, Quantity] = {entry.kind: entry for entry in (*_TRADE, *_BOOK)}
+
+def _of_type_names(known: Iterable[Quantity]) -> Iterator[Quantity]:
+    """A kind for every type name whose unit has none yet: the formula book reads it in that unit."""
+    units = {entry.si for entry in known}
+    for name, alias in vars(names).items():
+        symbol = next(iter(getattr(alias, "__metadata__", ())), None)
+        if isinstance(symbol, str) and symbol not in units:
+            units.add(symbol)
+            kind = "".join(f"_{letter.lower()}" if letter.isupper() else letter for letter in name).lstrip("_")
+            yield _one(kind, f"a value in {symbol}", f"2.5 {symbol}", unit(symbol, 1.0))
+
+
+QUANTITIES: dict[str, Quantity] = {entry.kind: entry for entry in (*_TRADE, *_BOOK, *_of_type_names((*_TRADE, *_BOOK)))}
 """Every kind by name."""
 
 TRADE_KINDS: tuple[str, ...] = tuple(entry.kind for entry in _TRADE)
