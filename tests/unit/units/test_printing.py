@@ -22,6 +22,8 @@ N = "\u202f"
         (24.0, "voltage", None, "24 V"),
         (22.604, "voltage", None, "22.60 V"),
         (9.6049, "voltage", None, "9.60 V"),
+        (10.604, "voltage", None, "10.60 V"),
+        (100.44, "voltage", None, "100 V"),
         (0.1204, "voltage", "mV", "120 mV"),
         (342.4, "current", None, "342 A"),
         (1234.4, "current", None, "1 234 A"),
@@ -83,7 +85,7 @@ def test_digits_asked_for_are_kept_with_their_noughts(digits: int, text: str) ->
     [
         (1480.0, 180.0, "force", None, "1 480 N ± 180"),
         (1079.0, 210.0, "force", None, "1 080 N ± 210"),
-        (1480.0, 99.6, "force", None, "1 480 N ± 100"),
+        (1483.0, 99.6, "force", None, "1 480 N ± 100"),
         (1480.0, 1234.0, "force", None, "1 500 N ± 1 200"),
         (22.604, 0.0314, "voltage", None, "22.604 V ± 0.031"),
         (268.15, 2.0, "temperature", None, "−5.0 °C ± 2.0"),

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from athwart.units import QUANTITIES, CrankingCurrent, parse, parse_cranking, read
-from athwart.units.quantities import FOOT, INCH
+from athwart.units.quantities import FOOT, INCH, quantity, unit
 from athwart.units.refusals import TWO_MEANINGS, TWO_MEANINGS_IN
 
 NBSP, NARROW = "\u00a0", "\u202f"
@@ -173,6 +173,12 @@ def test_a_cranking_current_is_read_with_its_standard(text: str, amperes: float,
 def test_the_examples_of_a_kind_are_read(kind: str) -> None:
     for text in QUANTITIES[kind].example.split(" or "):
         parse(text, kind)
+
+
+def test_a_spelling_of_two_units_is_a_mistake_of_the_table() -> None:
+    twice = (unit("m", 1.0), unit("km", 1e3, "m"))
+    with pytest.raises(ValueError, match="'m' is a spelling of two units"):
+        quantity("length", "a length", "m", (0.0, 1.0), "1 m", twice, "m")
 
 
 def test_no_table_holds_a_spelling_of_two_meanings() -> None:
