@@ -502,7 +502,7 @@ def time_to_temperature(
     From 40 to 90 °C at 450 A, in seconds:
 
     >>> round(time_to_temperature(363.15, 450.0, 0.272e-3, 1.2, 320.0, 313.15, 313.15), 1)
-    379.9
+    379.8
     """
     if initial_temperature >= limit_temperature:
         return 0.0
