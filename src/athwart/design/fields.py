@@ -38,7 +38,7 @@ class Quantity:
     def span(self) -> str:
         """The accepted range in words."""
         head = "more than" if self.above else "from"
-        return f"{head} {units.show(self.least, self.kind)} to {units.show(self.most, self.kind)}"
+        return f"{head} {units.show(self.least, self.kind, plain=True)} to {units.show(self.most, self.kind, plain=True)}"
 
     def read(self, value: Any) -> float:
         """The SI value of what was typed."""

@@ -1,9 +1,10 @@
 """The outline of a YAML text: what stands where, to the character.
 
 ruamel.yaml scans and parses; this module keeps its events as plain data plus the place of every key and value, so that a
-mistake can be pointed at and a value replaced without touching anything else. Every scalar stays the text that was typed: what it means
-is the business of the model. A text is cut at its top-level keys and each section is parsed alone and remembered, which is why
-one broken section does not hide the mistakes of the others, and why reading again after a small change costs little.
+mistake can be pointed at and a value replaced without touching anything else. Every scalar stays the text that was typed:
+what it means is the business of the model. A text is cut at its top-level keys and each section is parsed alone and
+remembered, which is why one broken section does not hide the mistakes of the others, and why reading again after a small
+change costs little.
 
 Refused: anchors, aliases, tags, merge keys, several documents, more than 1 MB, nesting deeper than 12.
 """
@@ -246,6 +247,7 @@ class _Reader:
                 self.stack[-1].end = event.end_mark.index if self.stack[-1].flow else _last(self.stack[-1])
                 self.stack.pop()
                 self.pending.pop()
+                self._done()
         return self.root
 
     def _value(self, event: Any, name: str) -> None:
@@ -262,21 +264,28 @@ class _Reader:
             node.flow, node.indent = bool(event.flow_style), mark.column
             if len(self.stack) >= DEPTH_MOST:
                 self._stop("nested too deeply", event, allowed=f"at most {DEPTH_MOST} levels")
-        self._place(node, event)
+        is_key = self._place(node, event)
         if node.kind != "scalar":
             self.stack.append(node)
             self.pending.append(None)
+        elif not is_key:
+            self._done()
 
-    def _place(self, node: Node, event: Any) -> None:
-        """Give a node its place in the collection that is open."""
+    def _done(self) -> None:
+        """The value of the open key is complete."""
+        if self.pending:
+            self.pending[-1] = None
+
+    def _place(self, node: Node, event: Any) -> bool:
+        """Give a node its place in the collection that is open; whether it is a key."""
         if not self.stack:
             self.root = node
-            return
+            return False
         parent = self.stack[-1]
         if parent.kind == "sequence":
             parent.items[len(parent.items)] = node
             self._not_empty(node, f"[{len(parent.items) - 1}]")
-            return
+            return False
         key = self.pending[-1]
         if key is None:
             if node.kind != "scalar":
@@ -284,13 +293,13 @@ class _Reader:
             if node.text == "<<":
                 self._stop("merge keys (<<) are not read in a brief; write the values out", event)
             self.pending[-1] = node
-            return
-        self.pending[-1] = None
+            return True
         if key.text in parent.items:
             self.mistakes.append(_twice(self._path(key.text), key))
         else:
             parent.items[key.text], parent.keys[key.text] = node, key
         self._not_empty(node, key.text, key)
+        return False
 
     def _not_empty(self, node: Node, name: str, key: Node | None = None) -> None:
         if node.kind == "scalar" and not node.style and not node.text:
@@ -302,7 +311,7 @@ class _Reader:
 
     def _path(self, last: str) -> str:
         parts: list[str] = []
-        for node, key in zip(self.stack, self.pending, strict=True):
+        for node, key in zip(self.stack[:-1], self.pending[:-1], strict=True):
             parts.append(key.text if key else f"[{len(node.items) - 1}]" if node.kind == "sequence" else "")
         text = ".".join(part for part in [*parts, last] if part)
         return text.replace(".[", "[")

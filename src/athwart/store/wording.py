@@ -16,6 +16,7 @@ from athwart.errors import InputError, Mistake
 from athwart.store.outline import Loc, Outline
 
 READ_MOST = 60
+HEADINGS = get_args(Headings)[0]  # as pydantic keeps it: the choice without its discriminator
 
 
 def path_text(loc: Loc) -> str:
@@ -41,7 +42,7 @@ Hint: TypeAlias = tuple[Any, tuple[Any, ...]]
 def _unfold(annotation: Any, metadata: tuple[Any, ...] = ()) -> Hint:
     """An annotation without ``Annotated`` and ``| None``, with its metadata."""
     while True:
-        if annotation == Headings:
+        if annotation == HEADINGS:
             return annotation, metadata
         if _origin(annotation) is Annotated:
             inner, *more = get_args(annotation)
@@ -55,6 +56,11 @@ def _unfold(annotation: Any, metadata: tuple[Any, ...] = ()) -> Hint:
             return annotation, metadata
 
 
+def hint_of(field: FieldInfo) -> Hint:
+    """The type of a field."""
+    return _unfold(field.annotation, tuple(field.metadata))
+
+
 def hint_at(loc: Loc) -> Hint | None:
     """The type of the field at a path of a brief, or None."""
     hint: Hint = (Brief, ())
@@ -64,14 +70,14 @@ def hint_at(loc: Loc) -> Hint | None:
             field = fields_of(annotation).get(str(part))
             if field is None:
                 return None
-            hint = _unfold(field.annotation, tuple(field.metadata))
+            hint = hint_of(field)
         elif _origin(annotation) is tuple:
             arguments = get_args(annotation)
             fixed = arguments[-1] is not Ellipsis and isinstance(part, int) and part < len(arguments)
             hint = _unfold(arguments[part if fixed and isinstance(part, int) else 0])
         elif _origin(annotation) is dict:
             hint = _unfold(get_args(annotation)[1])
-        elif annotation == Headings and isinstance(part, int):
+        elif annotation == HEADINGS and isinstance(part, int):
             hint = _unfold(Angle)
         else:
             return None
@@ -90,10 +96,11 @@ def words_of(hint: Hint) -> str:
     for mark in metadata:
         if isinstance(mark, Quantity):
             return mark.words
-    if annotation == Headings:
+    if annotation == HEADINGS:
         return "all round, or a list of angles off the bow such as [55 deg, 90 deg]"
     if _origin(annotation) is Literal:
-        return ", ".join(str(value) for value in get_args(annotation))
+        choices = [str(value) for value in get_args(annotation)]
+        return ("; " if any("," in choice for choice in choices) else ", ").join(choices)
     if _origin(annotation) is tuple:
         arguments = get_args(annotation)
         inner = words_of(_unfold(arguments[0]))
@@ -119,7 +126,13 @@ def _limits(metadata: tuple[Any, ...]) -> str:
 def mistakes_of(errors: Sequence[Mapping[str, Any]], outline: Outline, file: str) -> Iterator[Mistake]:
     """Pydantic's errors as mistakes with a place, in the order of the errors."""
     for error in errors:
+        if error["type"] == "too_short" and any(_is_below(other["loc"], error["loc"]) for other in errors):
+            continue  # items that could not be read are not counted; their own mistakes tell it
         yield _mistake(error, _known(error["loc"], outline.data), outline, file)
+
+
+def _is_below(loc: tuple[str | int, ...], above: tuple[str | int, ...]) -> bool:
+    return len(loc) > len(above) and loc[: len(above)] == above
 
 
 def _known(loc: tuple[str | int, ...], data: Any) -> Loc:
@@ -127,9 +140,8 @@ def _known(loc: tuple[str | int, ...], data: Any) -> Loc:
     kept: list[str | int] = []
     for number, part in enumerate(loc):
         is_last = number == len(loc) - 1
-        if isinstance(data, list) and isinstance(part, int) and part < len(data):
-            data = data[part]
-        elif isinstance(data, dict) and part in data:
+        is_inside = isinstance(data, dict) and part in data
+        if is_inside or (isinstance(data, list) and isinstance(part, int) and part < len(data)):
             data = data[part]
         elif not (is_last and isinstance(data, dict) and part != "[key]"):
             continue
