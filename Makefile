@@ -41,8 +41,8 @@ test: setup  ## set up and run the whole test suite
 	$(B)/python -m pytest
 
 check: setup  ## formatter, linter, strict types, import layers, dependencies, documentation
-	$(B)/ruff format --check .
-	$(B)/ruff check .
+	$(B)/ruff format --check --output-format concise .
+	$(B)/ruff check --output-format concise .
 	$(B)/mypy --strict src tests docs/_ext/athwart_docs
 	$(B)/lint-imports --no-logo
 	$(B)/deptry src

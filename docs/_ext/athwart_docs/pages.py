@@ -18,7 +18,7 @@ import athwart
 from athwart.explain import FORMULAS, Formula
 from athwart.expressions import render
 from athwart.findings import CODES, Code
-from athwart.sources import Seen, register
+from athwart.sources import Seen, register, source
 from athwart_docs import docstrings
 from tests import published
 from tests.published._check import Check
@@ -99,7 +99,7 @@ def toctree(names: Iterable[str]) -> str:
 
 def source_link(key: str, up: str) -> str:
     """A link to an entry of the register."""
-    return f"[{prose(register()[key].title)}]({up}sources.md#source-{key})"
+    return f"[{prose(source(key).title)}]({up}sources.md#source-{key})"
 
 
 # ---- findings
@@ -124,7 +124,7 @@ def _finding_page(entry: Code) -> str:
         f"## What it says\n\n{prose(entry.says)}\n\n"
         f"## Why it matters\n\n{prose(entry.why)}\n\n"
         f"## What to do\n\n{prose(entry.remedy)}\n\n"
-        f"## Source\n\n{source_link(entry.source, '../')}: {SEEN_IN_WORDS[register()[entry.source].seen]}.\n"
+        f"## Source\n\n{source_link(entry.source, '../')}: {SEEN_IN_WORDS[source(entry.source).seen]}.\n"
     )
 
 
@@ -167,7 +167,7 @@ def _formula_entry(name: str, entry: Formula) -> str:
     text += f"- Symbol {prose(entry.symbol)}, unit {prose(entry.unit)}; {KIND_IN_WORDS[entry.kind]}\n"
     if entry.valid:
         text += f"- Valid: {prose(entry.valid)}\n"
-    text += f"- Source: {source_link(entry.source, '../')}, {SEEN_IN_WORDS[register()[entry.source].seen]}\n\n"
+    text += f"- Source: {source_link(entry.source, '../')}, {SEEN_IN_WORDS[source(entry.source).seen]}\n\n"
     if doc.parameters:
         text += table(("Argument", "Meaning", "Unit"), ((f"`{p.name}`", p.text, p.unit) for p in doc.parameters.values())) + "\n"
     for section in ("Returns", "Notes", "References"):
@@ -189,13 +189,13 @@ def source_pages() -> dict[str, str]:
     for name, code in sorted(CODES.items()):
         used[code.source].append(f"[{name}](findings/{name}.md)")
     text = "# Sources\n\nEvery formula, table and limit names one of these. How it was seen is part of it.\n\n"
-    for key, source in sorted(register().items()):
-        where = ", ".join(part for part in (source.author, source.edition, source.place) if part)
-        text += f"(source-{key})=\n## {prose(source.title)}\n\n"
+    for key, found in sorted(register().items()):
+        where = ", ".join(part for part in (found.author, found.edition, found.place) if part)
+        text += f"(source-{key})=\n## {prose(found.title)}\n\n"
         text += (prose(where) + "\n\n") if where else ""
-        text += f"- Key: `{key}`\n- Seen: {SEEN_IN_WORDS[source.seen]}\n- Taken: {prose(source.taken)}\n"
-        text += f"- Licence: {prose(source.licence)}\n" if source.licence else ""
-        text += f"- Note: {prose(source.note)}\n" if source.note else ""
+        text += f"- Key: `{key}`\n- Seen: {SEEN_IN_WORDS[found.seen]}\n- Taken: {prose(found.taken)}\n"
+        text += f"- Licence: {prose(found.licence)}\n" if found.licence else ""
+        text += f"- Note: {prose(found.note)}\n" if found.note else ""
         text += f"- Used by: {', '.join(used[key])}\n" if used[key] else ""
         text += "\n"
     return {"sources.md": text}
@@ -218,7 +218,7 @@ def published_pages() -> dict[str, str]:
         "The tolerance is half the last printed digit, or its reason stands below the table.\n\n"
     )
     for key, group in sorted(by_source.items()):
-        text += f"## {prose(register()[key].title)}\n\nSource {source_link(key, '')}, {SEEN_IN_WORDS[register()[key].seen]}.\n\n"
+        text += f"## {prose(source(key).title)}\n\nSource {source_link(key, '')}, {SEEN_IN_WORDS[source(key).seen]}.\n\n"
         head = ("Place", "Quantity", "Theirs", "Ours", "Unit", "Difference", "Allowed")
         text += table(head, (_published_row(check) for check in group)) + "\n"
         reasons = {check.quantity: check.reason for check in group if check.reason}
