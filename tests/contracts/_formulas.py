@@ -309,10 +309,18 @@ def _pure(function: Callable[..., float]) -> Callable[..., object]:
     return call
 
 
+def magnitude(value: pint.Quantity[float], unit: pint.Unit) -> float:
+    """The magnitude in a unit; exponents of thirds, which floats do not add up to nought, are rounded first."""
+    ratio = (value / registry().Quantity(1.0, unit)).to_base_units()
+    if any(abs(exponent) > 1e-9 for exponent in ratio.dimensionality.values()):
+        raise pint.DimensionalityError(value.units, unit)
+    return float(ratio.magnitude)
+
+
 def plain(value: object, unit: str) -> object:
     """The magnitude of a quantity in a unit; a bare number passes for a pure one only."""
     if isinstance(value, pint.Quantity):
-        return float(value.to(pint_unit(unit)).magnitude)
+        return magnitude(value, pint_unit(unit))
     if isinstance(value, float | int) and not isinstance(value, bool) and not pint_unit(unit).dimensionless and value != 0:
         raise pint.DimensionalityError("a pure number", unit)
     return value
