@@ -1,4 +1,4 @@
-"""Conductors and their heat: OUR OWN ARITHMETIC from the formulas named, and figures FROM MEMORY where said. Not published checks."""
+"""Conductors and their heat: OUR OWN ARITHMETIC from the formulas named, and figures FROM MEMORY where said."""
 
 from __future__ import annotations
 

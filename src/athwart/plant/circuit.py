@@ -285,10 +285,7 @@ def _newton(circuit: Circuit, net: _Net, volts: list[float]) -> tuple[list[float
             current, slope = load.current(across), _slope(load, across)
             _add(matrix, plus, minus, slope)
             _inject(right, minus, plus, current - slope * across)
-        try:
-            goal = eliminate(matrix, right)
-        except NotComputed:
-            break
+        goal = eliminate(matrix, right)
         share = 1.0
         while True:
             trial = [v + share * (g - v) for v, g in zip(volts, goal, strict=True)]

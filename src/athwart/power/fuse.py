@@ -23,6 +23,7 @@ HOTTEST_HOLDER: Kelvin = 358.15
 RUN_MARGIN: Ratio = 1.25
 FAULT_OPENS_WITHIN: Second = 5.0
 STEPS = 60
+CONDUCTOR_LIMITS = frozenset({"protects the cable", "rating within the conductor's"})
 
 
 class Family(Protocol):
@@ -86,10 +87,10 @@ class Selection:
 
     @property
     def cable_too_thin(self) -> bool:
-        """Some fuse carried the run and only protection refused it: take the next larger cable, not a larger fuse."""
-        protecting = {"protects the cable", "rating within the conductor's"}
+        """Some fuse failed by the conductor's limits alone: take the next larger cable, not a larger fuse."""
         return self.chosen is None and any(
-            candidate.refused_by is not None and candidate.refused_by.name in protecting for candidate in self.refused
+            {verdict.name for verdict in candidate.verdicts if not verdict.passed} <= CONDUCTOR_LIMITS
+            for candidate in self.refused
         )
 
 
@@ -184,17 +185,23 @@ def opens_at(
 
 
 def protects_cable(
-    family: Family, rating: Ampere, withstand: Callable[[Ampere], Second], largest_fault: Ampere, derated: Ratio = 1.0
+    family: Family,
+    rating: Ampere,
+    withstand: Callable[[Ampere], Second],
+    largest_fault: Ampere,
+    derated: Ratio = 1.0,
+    least_overload: Ampere = 0.0,
 ) -> Verdict:
     """Whether the fuse has opened, at every current, before the cable suffers.
 
     ``withstand`` is the cable's damage curve: seconds it bears a current. Currents from the first at which the family surely
     opens up to the largest fault are tried on a logarithmic grid and at the curve's own points; below the first the ceiling by
-    ampacity rules. The verdict shows the current with the least room: most opening time, and what the cable bears.
+    ampacity rules. ``least_overload`` begins the check higher, where smaller overloads are ended by something else (a motor's
+    thermal trip). The verdict shows the current with the least room: most opening time, and what the cable bears.
     """
     # a cold fuse is the slow one: protection is judged without derating unless the caller says otherwise
     base = rating * derated
-    first = min(multiple for multiple, _, most in family.points if not isnan(most) and most < inf) * base
+    first = max(least_overload, min(multiple for multiple, _, most in family.points if not isnan(most) and most < inf) * base)
     if first >= largest_fault:
         band, bears = opening_band(family, rating, largest_fault, derated).most, withstand(largest_fault)
         return Verdict("protects the cable", band, bears, "s", band <= bears, largest_fault)
@@ -218,6 +225,7 @@ class Duty:
     withstand: Callable[[Ampere], Second]
     derated: Ratio = 1.0
     open_within: Second = FAULT_OPENS_WITHIN
+    least_overload: Ampere = 0.0  # smaller ones are ended by the motor's own protection
 
 
 def judge(family: Family, rating: Ampere, duty: Duty) -> Candidate:
@@ -230,7 +238,7 @@ def judge(family: Family, rating: Ampere, duty: Duty) -> Candidate:
             carries_run(family, rating, duty.run_current, duty.run_time, duty.derated),
             within_ceiling(rating, duty.ceiling),
             breaks_fault(family, duty.volts, duty.largest_fault),
-            protects_cable(family, rating, duty.withstand, duty.largest_fault),
+            protects_cable(family, rating, duty.withstand, duty.largest_fault, least_overload=duty.least_overload),
             opens_at(family, rating, duty.smallest_fault, within),
         ),
     )

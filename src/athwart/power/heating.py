@@ -37,6 +37,7 @@ from athwart.units.names import (
 COPPER_HEAT: JoulePerKelvinCubicMetre = 3.45e6
 INSULATION_HEAT: JoulePerKelvinCubicMetre = 1.85e6
 INSULATION_SHARE: Ratio = 0.5  # share of the insulation's heat that counts with the copper (Van Wormer)
+STRAND_FILL: Ratio = 0.75  # share of its circle that stranded copper fills
 COPPER_MELTS: Kelvin = 273.15 + 1083.0
 ONDERDONK_ZERO: Kelvin = 273.15 - 234.0
 ONDERDONK: MetreFourthPerAmpereSquaredSecond = 33.0 * 5.067075e-10**2
@@ -329,7 +330,7 @@ def surface_heat(outer_diameter: Metre, rise: Kelvin) -> WattPerMetre:
 @formula(
     "C′",
     "J/(K·m)",
-    "COPPER_HEAT * area + INSULATION_SHARE * INSULATION_HEAT * (pi / 4 * outer_diameter ** 2 - area)",
+    "COPPER_HEAT * area + INSULATION_SHARE * INSULATION_HEAT * (pi / 4 * outer_diameter ** 2 - area / STRAND_FILL)",
     source="cable-heat-capacity",
     valid="single core",
 )
@@ -341,7 +342,7 @@ def heat_capacity(area: SquareMetre, outer_diameter: Metre) -> JoulePerKelvinMet
     area : Copper cross-section. [m²]
     outer_diameter : Over the insulation. [m]
     """
-    return COPPER_HEAT * area + INSULATION_SHARE * INSULATION_HEAT * (pi / 4.0 * outer_diameter**2 - area)
+    return COPPER_HEAT * area + INSULATION_SHARE * INSULATION_HEAT * (pi / 4.0 * outer_diameter**2 - area / STRAND_FILL)
 
 
 @dataclass(frozen=True, slots=True)
@@ -374,9 +375,7 @@ def cable(
     surface_rise : Surface above the air at which the outer film is taken; a low value is the careful side. [K]
     together : Share of the free-air heat that still leaves when cables touch or lie in a bundle, about 0.8 for a pair. [1]
     """
-    conductor_diameter = min(
-        sqrt(4.0 * area / (pi * 0.75)), 0.95 * outer_diameter
-    )  # strands fill about three quarters of the circle
+    conductor_diameter = min(sqrt(4.0 * area / (pi * STRAND_FILL)), 0.95 * outer_diameter)
     inner = insulation_thermal_resistance(conductor_diameter, outer_diameter, insulation.thermal_resistivity)
     outer = surface_rise / surface_heat(outer_diameter, surface_rise) / together
     return Cable(area, resistance_20, inner + outer, heat_capacity(area, outer_diameter), insulation)
