@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from math import pi
+
 import pytest
 
+from athwart import units
 from athwart.errors import UnknownName
 from athwart.numerics.tables import interpolate, log_interpolate
 from athwart.power.conductor import (
     awg_area,
     awg_at_least,
+    awg_diameter,
     awg_name,
     awg_number,
     iec60228_resistance,
@@ -73,3 +77,10 @@ def test_tables_end_where_they_end() -> None:
     for outside in (0.99, 2.01):
         with pytest.raises(ValueError, match="from 1 to 2"):
             interpolate(points, outside)
+
+
+@pytest.mark.parametrize("size", ["10", "8", "6", "4", "2", "1", "1/0", "2/0", "3/0", "4/0"])
+def test_a_gauge_read_as_text_has_the_area_of_the_formula(size: str) -> None:
+    number = awg_number(size)
+    assert units.parse(f"{size} AWG", "conductor") == pytest.approx(awg_area(number), rel=1e-9)
+    assert awg_area(number) == pytest.approx(pi / 4.0 * awg_diameter(number) ** 2)
