@@ -1,0 +1,150 @@
+"""A proposal as plain text for a terminal: six answers, the system, findings, rejections."""
+
+from __future__ import annotations
+
+from math import degrees
+
+from athwart import units
+from athwart.cli import say
+from athwart.design.proposal import Lane, Proposal
+from athwart.findings import SEVERITIES, Finding
+
+MARKS = {"stop": "[STOP]", "caution": "[caution]", "note": "[note]"}
+REJECTED_SHOWN = 6
+
+
+def exit_code(proposal: Proposal) -> int:
+    """1 when a finding says stop."""
+    return 1 if any(finding.severity == "stop" for finding in proposal.findings) else 0
+
+
+def text(proposal: Proposal, system: str = "metric", everything: bool = False) -> str:
+    """The whole answer."""
+    parts = [_head(proposal), _answers(proposal), _need(proposal, system), *[_lane(lane, proposal, system) for lane in proposal.lanes]]
+    parts += [_charging(proposal), _network(proposal), _findings(proposal, everything)]
+    if proposal.mode == "propose":
+        parts.append(_rejections(proposal, everything))
+    if everything and proposal.defaults:
+        parts.append(say.bold("Defaults used") + "\n" + say.table(("field", "value"), proposal.defaults))
+    parts.append(say.block(_caution(proposal)))
+    return "\n\n".join(part for part in parts if part)
+
+
+def _head(p: Proposal) -> str:
+    words = "Examined as it is" if p.mode == "check" else "Proposal"
+    return say.bold(f"{p.brief.name}") + f"\n{words}, {p.brief.number} issue {p.brief.issue}, rule set {p.brief.choices.rule_set}, catalogue: {p.catalogue.name}"
+
+
+def _answers(p: Proposal) -> str:
+    lines = []
+    for a in p.answers:
+        lines.append(say.bold(f"{a.number}. {a.question}") + f"  {a.figure}")
+        lines.append(say.block(a.sentence, indent="   "))
+        if a.remark:
+            lines.append(say.block(a.remark, indent="   "))
+    return "\n".join(lines)
+
+
+def _show(value: float, kind: str, system: str, unit: str | None = None) -> str:
+    chosen = units.SYSTEMS[system].get(kind) if unit is None or system == "imperial" else unit
+    return units.show(value, kind, chosen, plain=True)
+
+
+def _need(p: Proposal, system: str) -> str:
+    rows = [
+        (
+            f"{case.identity}, {'stern made fast' if case.case == 'B' else 'on station'}" if case.identity.startswith("bow") or case.case == "C"
+            else f"{case.identity}, bow made fast",
+            _show(case.beam, "force", system),
+            _show(case.worst, "force", system),
+            f"{degrees(case.worst_heading):.0f} deg",
+            f"{case.sigma * 100:.0f} %",
+        )
+        for case in p.need.cases
+    ]
+    return say.bold("Thrust needed") + f"  ({p.need.model})\n" + say.table(("case", "wind on the beam", "worst heading", "off the bow", "band"), rows, right=(1, 2, 3, 4))
+
+
+def _lane(lane: Lane, p: Proposal, system: str) -> str:
+    unit = lane.unit
+    lines = [say.bold(f"Lane {lane.lane}: {lane.thruster.identity}") + ("" if lane.passes else "  DOES NOT PASS")]
+    lines.append(f"  unit    {unit.id}  {unit.name} ({lane.kept})")
+    if lane.not_computed:
+        lines.append(say.block(f"  {lane.not_computed}", hang="          "))
+    bank = p.bank(lane.bank)
+    if bank is not None:
+        lines.append(
+            f"  bank    {bank.parallel} x {bank.series} {bank.block.id}, {_show(bank.volts, 'voltage', system)} "
+            f"{units.show(bank.capacity, 'charge', 'Ah', plain=True)} ({bank.kept}), at {bank.place}"
+        )
+    if lane.cable is not None:
+        c = lane.cable
+        many = f"{c.parallel} x " if c.parallel > 1 else ""
+        lines.append(f"  cable   {many}{c.cable.gauge} ({c.kept}), run {_show(c.plus, 'length', system, 'm')} one way, loop {_show(c.plus + c.minus, 'length', system, 'm')}")
+    if lane.fuse is not None:
+        lines.append(f"  fuse    {lane.fuse.fuse.rating:g} A {lane.fuse.family.family} ({lane.fuse.kept})")
+    if lane.switch is not None or lane.stop is not None:
+        lines.append(f"  switch  {lane.switch.id if lane.switch else 'none'}; stop {lane.stop.id if lane.stop else 'none'} ({lane.stop_kind or 'none'})")
+    for name, state in (("design", lane.design), ("peak", lane.peak), ("all on", lane.both_design)):
+        if state is not None:
+            lines.append(
+                f"  {name:<7} {state.terminal_volts:.2f} V at the unit, {state.current:.0f} A, thrust {_show(state.thrust, 'force', system)}"
+            )
+    return "\n".join(lines)
+
+
+def _charging(p: Proposal) -> str:
+    lines = []
+    for c in p.charging:
+        source = f" from {c.from_battery}" if c.from_battery else ""
+        row = f"{c.charger.id}" if c.charger else "nothing"
+        lines.append(
+            f"  {c.bank}: {c.kind}, {row}{source}; {c.output_current:.0f} A out, {c.input_current:.0f} A in; "
+            f"{units.show(c.refill_time, 'time', 'h', plain=True) if c.refill_time < 1e6 else 'never'} after a docking"
+        )
+    return say.bold("Charging") + "\n" + "\n".join(lines) if lines else ""
+
+
+def _network(p: Proposal) -> str:
+    n = p.network
+    if n is None:
+        return ""
+    least = min((stop.volts_sag for stop in n.stops), default=0.0)
+    return (
+        say.bold("Control line") + f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, trunk {n.trunk_length:.1f} m, "
+        f"terminators at {' and '.join(n.terminators)}, {n.resistance_power_off:.0f} ohm power off, least node {least:.1f} V"
+        + "".join(f"\n  change: {change}" for change in n.changes)
+    )
+
+
+def _findings(p: Proposal, everything: bool) -> str:
+    counts = {severity: sum(f.severity == severity for f in p.findings) for severity in SEVERITIES}
+    head = say.bold("Findings") + f"  {counts['stop']} stop, {counts['caution']} caution, {counts['note']} note"
+    shown = [f for f in p.findings if everything or f.severity != "note"]
+    lines = [head, *[line for finding in shown for line in _finding(finding)]]
+    if not everything and counts["note"]:
+        lines.append(f"  ({counts['note']} notes: --all shows them)")
+    return "\n".join(lines)
+
+
+def _finding(f: Finding) -> list[str]:
+    figures = f" ({f.value} against {f.limit})" if f.value and f.limit else f" ({f.value})" if f.value else ""
+    return [
+        say.block(f"{MARKS[f.severity]} {f.code} {f.where}: {f.what}{figures}", indent="  ", hang="      "),
+        say.block(f"do: {f.remedy}", indent="      "),
+    ]
+
+
+def _rejections(p: Proposal, everything: bool) -> str:
+    if not p.rejections:
+        return ""
+    nearest = sorted(p.rejections, key=lambda r: (-(r.margin if r.margin is not None else -9.0), r.row))
+    shown = p.rejections if everything else tuple(nearest[:REJECTED_SHOWN])
+    rows = [(r.identity, r.row, r.rule, r.figure, r.limit) for r in shown]
+    more = "" if everything or len(p.rejections) <= REJECTED_SHOWN else f"\n  ({len(p.rejections)} refused in all: --all shows them)"
+    return say.bold("Not taken") + "\n" + say.table(("for", "unit", "first rule that refused it", "figure", "limit"), rows) + more
+
+
+def _caution(p: Proposal) -> str:
+    invented = "Equipment from the invented catalogue: not for construction. " if p.catalogue.invented else ""
+    return f"{invented}These are calculations and proposals. Defer to local codes and licensed practice."

@@ -1,0 +1,62 @@
+"""The list of checks. A check is a function from a proposal to findings; it never prints and never stops another."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from importlib import import_module
+
+from athwart.design.proposal import Proposal
+from athwart.findings import Finding, in_order
+
+Check = Callable[[Proposal], Iterable[Finding]]
+
+CHECKS: list[Check] = []
+
+
+def check(func: Check) -> Check:
+    """Register a check."""
+    CHECKS.append(func)
+    return func
+
+
+MODULES = (
+    "holding",
+    "driving",
+    "tunnel",
+    "banks",
+    "cables",
+    "fuses",
+    "stopping",
+    "charging",
+    "network",
+    "safety",
+    "evidence",
+    "service",
+)
+
+
+def load() -> None:
+    """Import every module of checks."""
+    for name in MODULES:
+        import_module(f"athwart.design.checks.{name}")
+
+
+def findings_of(proposal: Proposal) -> Iterator[Finding]:
+    """Findings of every check."""
+    for entry in CHECKS:
+        yield from entry(proposal)
+
+
+def examine(proposal: Proposal) -> tuple[Finding, ...]:
+    """All findings, the gravest first; a stop that the brief overrides with a reason becomes a caution that says so."""
+    load()
+    reasons = {override.finding: override.reason for override in proposal.brief.choices.overrides}
+    found = []
+    for finding in findings_of(proposal):
+        if finding.severity == "stop" and finding.code in reasons:
+            finding = Finding(
+                finding.code, "caution", finding.where, f"{finding.what} Accepted in the brief: {reasons[finding.code]}",
+                finding.value, finding.limit, finding.margin, finding.source, finding.remedy, finding.tags, finding.path,
+            )  # fmt: skip
+        found.append(finding)
+    return in_order(tuple(found))

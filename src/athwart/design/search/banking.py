@@ -1,0 +1,130 @@
+"""Banks: candidates in the order of their mass, and a bank with all its figures.
+
+A stated rule: blocks whose strings make the unit's volts, of a chemistry asked for (any but flooded starting blocks where none
+is), one string first, then two, up to the brief's limit; lightest first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+from athwart.catalogue.records import BatteryBlock, Cable, Catalogue, Fuse, FuseFamily
+from athwart.design.brief import BankWish, Brief
+from athwart.design.proposal import Bank, Keep
+from athwart.power.battery import NEW_AND_FULL, State, bank_source, cold_aged_state, running_volts, usable_capacity
+from athwart.power.contact import JOINTS
+from athwart.power.fault import bank_fault_current
+from athwart.units import Metre, Ohm
+
+LINK_LENGTH: Metre = 0.3
+"""Length of a link between blocks of a string (own judgement)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What a bank must be: the brief's wish, or the default where the brief has none."""
+
+    name: str
+    place: str
+    feeds: tuple[str, ...]
+    chemistries: tuple[str, ...]
+    volts: float | None
+    given: BankWish | None
+
+
+def wishes(brief: Brief) -> tuple[Wish, ...]:
+    """One wish a bank; a thruster that no bank feeds gets one at its own place."""
+    found = [Wish(w.name, w.place, w.feeds, w.chemistries, w.volts, w) for w in brief.bank]
+    fed = {identity for wish in found for identity in wish.feeds}
+    for thruster in brief.thrusters:
+        if thruster.identity not in fed:
+            found.append(Wish(f"{thruster.identity} bank", thruster.place, (thruster.identity,), (), None, None))
+    return tuple(found)
+
+
+def candidates(catalogue: Catalogue, wish: Wish, volts: float, strings_most: int) -> Iterator[tuple[BatteryBlock, int, int]]:
+    """(block, series, parallel), lightest bank first, then cheapest, then by id."""
+    found = []
+    for block in catalogue.blocks:
+        if wish.chemistries and block.chemistry not in wish.chemistries:
+            continue
+        if not wish.chemistries and block.chemistry == "starting":
+            continue
+        series = round(volts / block.volts)
+        if series < 1 or abs(series * block.volts - volts) > 0.09 * volts or series > block.series_most:
+            continue
+        for parallel in range(1, strings_most + 1):
+            found.append((block.mass * series * parallel, block.price * series * parallel, block.id, parallel, block, series))
+    for _, _, _, parallel, block, series in sorted(found, key=lambda entry: entry[:4]):
+        yield block, series, parallel
+
+
+def link_resistance(cable: Cable, parallel: int = 1) -> Ohm:
+    """A link between two blocks: 0.3 m of cable with a lug on each stud."""
+    return cable.resistance_per_metre * LINK_LENGTH / parallel + 2 * JOINTS["lug"].usual
+
+
+@lru_cache(maxsize=4096)
+def _sources(
+    block: BatteryBlock, coldest: float | None, series: int, parallel: int, link: float, string: float, age: float | None, mixed: bool
+) -> tuple[float, float, float, float, float, bool]:
+    design = cold_aged_state(block.chemistry, coldest)
+    if age is not None and age > DESIGN_AGE:
+        worn = min(1.0 + (age - DESIGN_AGE) / DESIGN_AGE, 2.0)
+        design = State(design.temperature, design.state_of_charge, design.ageing * worn, design.fade / worn)
+    if mixed:
+        design = State(design.temperature, design.state_of_charge, design.ageing * 1.25, design.fade)
+    new = bank_source(block, NEW_AND_FULL, series, parallel, link, string)
+    cold = bank_source(block, design, series, parallel, link, string)
+    return new.emf, new.resistance, cold.emf, cold.resistance, usable_capacity(block, design), new.assumed
+
+
+DESIGN_AGE = 5.0
+"""Years after which a bank is worn beyond the design state's 1.5 and 0.8 (own judgement): both grow linearly to double at ten."""
+
+
+def bank(
+    brief: Brief,
+    wish: Wish,
+    block: BatteryBlock,
+    series: int,
+    parallel: int,
+    link: Cable,
+    kept: Keep = "chosen",
+    *,
+    string_fuse: tuple[Fuse, FuseFamily] | None = None,
+    age: float | None = None,
+    mixed: bool = False,
+) -> Bank:
+    """A bank with its figures in both states."""
+    string = string_fuse[0].resistance if string_fuse is not None else 0.0
+    emf_new, r_new, emf_cold, r_cold, capacity, assumed = _sources(
+        block, brief.duty.coldest_bank, series, parallel, link_resistance(link), string, age, mixed
+    )
+    charging = running_volts(block.volts * series) if block.chemistry != "lfp" else block.charge_volts * series
+    declared = block.short_circuit * parallel if block.short_circuit is not None else None
+    fault = bank_fault_current(charging, r_new, block.chemistry, block.capacity * parallel, declared, assumed)
+    return Bank(
+        wish.name,
+        wish.place,
+        block,
+        series,
+        parallel,
+        kept,
+        wish.feeds,
+        link,
+        LINK_LENGTH,
+        age,
+        string_fuse,
+        r_new,
+        r_cold,
+        emf_new,
+        emf_cold,
+        charging,
+        capacity * parallel,
+        fault,
+        assumed,
+        mixed,
+    )

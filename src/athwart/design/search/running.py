@@ -1,0 +1,120 @@
+"""A unit behind its bank and path, steady, in one state: current, volts, thrust.
+
+Thrust's low side: magnets cold, winding hot. Largest current: magnets hot, winding cold, and the other way round; the worse is
+taken. A brushless drive takes constant power, so its largest current is at the lowest volts.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal
+
+from athwart.catalogue.records import ThrusterUnit
+from athwart.design import states
+from athwart.errors import NotComputed
+from athwart.explain import formula
+from athwart.power.drive import Drive, drive, run_drive
+from athwart.power.motor import BrushedMotor, at_temperature, brushed_motor, run_brushed, stalled_current
+from athwart.units import Ampere, Newton, Ohm, Ratio, Volt
+
+GROSS_TO_NET: Ratio = 0.9
+"""Net over gross thrust where a catalogue states gross (own judgement)."""
+LEAST_SHARE: Ratio = 0.80
+"""Least terminal volts of a brushed unit as a share of nominal volts, where its row names none (own judgement)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A unit running."""
+
+    current: Ampere
+    terminal_volts: Volt
+    thrust_ratio: Ratio
+
+
+@formula("F", "N", "label_thrust * thrust_ratio * immersion_factor * basis_factor", source="thrust-square-law", valid="boat stopped")
+def thrust_delivered(label_thrust: Newton, thrust_ratio: Ratio, immersion_factor: Ratio = 1.0, basis_factor: Ratio = 1.0) -> Newton:
+    """Thrust of a unit at its volts and its depth.
+
+    The catalogue's thrust at rated volts, times what the volts leave of it, times the loss near the surface; gross figures
+    are brought to net. Forward speed, grids and entry shape are not in it.
+
+    Parameters
+    ----------
+    label_thrust : Catalogue thrust at rated terminal volts. [N]
+    thrust_ratio : Thrust at the volts found over thrust at rated volts. [1]
+    immersion_factor : Loss by a shallow tunnel, 1 where deep. [1]
+    basis_factor : 1 for net catalogue thrust, less for gross. [1]
+
+    Notes
+    -----
+    Fixed rotor: thrust goes with the square of speed.
+
+    Examples
+    --------
+    >>> round(thrust_delivered(1380.0, 0.85), 1)
+    1173.0
+    """
+    return label_thrust * thrust_ratio * immersion_factor * basis_factor
+
+
+@lru_cache(maxsize=2048)
+def motor_of(unit: ThrusterUnit) -> BrushedMotor:
+    """The brushed motor of a unit at its rated point."""
+    if unit.rated_volts is None or unit.rated_current is None:
+        raise NotComputed(f"{unit.id} has no rated volts and current")
+    return brushed_motor(unit.rated_volts, unit.rated_current, unit.rotation, unit.armature_resistance, unit.brush_drop, unit.no_load_current)
+
+
+@lru_cache(maxsize=2048)
+def drive_of(unit: ThrusterUnit) -> Drive:
+    """The drive of a brushless unit, or of a unit with a step-up inside."""
+    if unit.rated_volts is None or unit.rated_current is None:
+        raise NotComputed(f"{unit.id} has no rated volts and current")
+    return drive(unit.rated_volts, unit.rated_current, unit.current_limit, unit.fold_back_volts, unit.cut_out_volts, unit.volts)
+
+
+def is_constant_power(unit: ThrusterUnit) -> bool:
+    """Whether the unit regulates its power: a brushless drive, or a step-up before its motor."""
+    return unit.drive == "brushless" or unit.step_up_inside
+
+
+@lru_cache(maxsize=8192)
+def _variant(unit: ThrusterUnit, which: Literal["weak thrust", "hot magnets", "hot winding"]) -> BrushedMotor:
+    """The motor off its rated point, which is taken warm: winding at 60 °C, magnets at 40 °C (own judgement)."""
+    motor = motor_of(unit)
+    rated_winding, rated_magnet = states.ZERO + 60.0, states.ZERO + 40.0
+    winding = states.WINDING_COLD if which == "hot magnets" else states.WINDING_HOT
+    magnet = states.MAGNET_HOT if which == "hot magnets" else states.MAGNET_COLD
+    return at_temperature(motor, winding - rated_winding, magnet - rated_magnet)
+
+
+def run(unit: ThrusterUnit, state: Literal["design", "peak"], emf: Volt, resistance: Ohm, command: Ratio = 1.0) -> Point:
+    """The unit behind a source: ``design`` takes thrust's low side, ``peak`` the largest current."""
+    if is_constant_power(unit):
+        found = run_drive(drive_of(unit), emf, resistance, command)
+        return Point(found.current, found.terminal_volts, found.thrust_ratio)
+    if state == "design":
+        found = run_brushed(_variant(unit, "weak thrust"), emf, resistance)
+    else:
+        found = max(
+            (run_brushed(_variant(unit, which), emf, resistance) for which in ("hot magnets", "hot winding")), key=lambda point: point.current
+        )
+    return Point(found.current, found.terminal_volts, found.thrust_ratio)
+
+
+def start_current(unit: ThrusterUnit, emf: Volt, resistance: Ohm) -> Ampere:
+    """Largest current when the propeller is locked or just starting: armature alone, or the drive's limit."""
+    if is_constant_power(unit):
+        part = drive_of(unit)
+        return part.current_limit if part.current_limit is not None else 1.1 * part.rated_power / emf
+    motor = _variant(unit, "hot magnets")
+    return stalled_current(emf, motor.brush_drop, motor.resistance, resistance)
+
+
+def least_volts(unit: ThrusterUnit) -> Volt:
+    """Least terminal volts the unit may be left with under load."""
+    if unit.cut_out_volts is not None:
+        return 1.05 * unit.cut_out_volts
+    return LEAST_SHARE * (unit.volts or unit.rated_volts or 0.0)
