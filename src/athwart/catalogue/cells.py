@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 from functools import cache
 from types import UnionType
-from typing import Any, Literal, get_args, get_origin, get_type_hints
+from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from athwart.catalogue.records import SHEETS, Row
 from athwart.errors import QuantityError
@@ -135,7 +135,7 @@ def _choices(hint: Any) -> tuple[str, ...]:
     """Words allowed by a Literal, also inside an optional one."""
     if get_origin(hint) is Literal:
         return tuple(str(word) for word in get_args(hint))
-    if get_origin(hint) is UnionType:
+    if get_origin(hint) in (UnionType, Union):
         return tuple(word for part in get_args(hint) for word in _choices(part))
     return ()
 

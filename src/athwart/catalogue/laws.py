@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-from math import pi
-
 from athwart.explain import formula
 from athwart.units.names import (
     Ampere,
     CubicMetrePerSecond,
     JoulePerKelvin,
     Kelvin,
-    KilogramPerCubicMetre,
-    Metre,
-    Newton,
     Ohm,
     Pascal,
     Ratio,
@@ -20,8 +15,6 @@ from athwart.units.names import (
     Volt,
     Watt,
 )
-
-DENSITY: KilogramPerCubicMetre = 1025.0
 
 
 @formula("η", "1", "shaft_power / (volts * current)", source="own-arithmetic", valid="direct current at the terminals")
@@ -103,51 +96,3 @@ def hydraulic_power(pressure: Pascal, flow: CubicMetrePerSecond) -> Watt:
     20000
     """
     return pressure * flow
-
-
-@formula(
-    "T",
-    "N",
-    "(4 * jet_ratio * DENSITY * pi / 4 * diameter ** 2) ** (1 / 3) * power ** (2 / 3)",
-    source="own-arithmetic",
-    valid="standing still, no losses at all",
-)
-def ideal_thrust(power: Watt, diameter: Metre, jet_ratio: Ratio = 1.0) -> Newton:
-    """Most thrust a disc can give from a power: momentum alone, nothing lost.
-
-    Parameters
-    ----------
-    power : Given to the water. [W]
-    diameter : Of the disc. [m]
-    jet_ratio : Area of the jet far behind over that of the disc: 1 from a tunnel, 0.5 of an open propeller. [1]
-
-    Examples
-    --------
-    >>> round(ideal_thrust(8000.0, 0.25)), round(ideal_thrust(8000.0, 0.25, 0.5))
-    (2344, 1860)
-    """
-    return float((4.0 * jet_ratio * DENSITY * pi / 4.0 * diameter**2) ** (1.0 / 3.0) * power ** (2.0 / 3.0))
-
-
-@formula(
-    "ζ",
-    "1",
-    "thrust / ((power * diameter) ** (2 / 3) * (DENSITY * pi / 2) ** (1 / 3))",
-    source="own-arithmetic",
-    valid="standing still",
-)
-def thrust_figure(thrust: Newton, power: Watt, diameter: Metre) -> Ratio:
-    """Thrust over that of an ideal open propeller of the same power and diameter; an ideal tunnel reaches 1.26.
-
-    Parameters
-    ----------
-    thrust : At standstill. [N]
-    power : Shaft or electrical power, said which. [W]
-    diameter : Of the rotor. [m]
-
-    Examples
-    --------
-    >>> round(thrust_figure(1550.0, 7840.0, 0.25), 3)
-    0.845
-    """
-    return float(thrust / ((power * diameter) ** (2.0 / 3.0) * (DENSITY * pi / 2.0) ** (1.0 / 3.0)))

@@ -5,24 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
-from athwart.catalogue.laws import (
-    armature_efficiency,
-    heating_time,
-    hydraulic_power,
-    ideal_thrust,
-    motor_efficiency,
-    thrust_figure,
-)
+from athwart.catalogue.laws import armature_efficiency, heating_time, hydraulic_power, motor_efficiency
 from athwart.catalogue.records import ThrusterUnit
 from athwart.catalogue.verdicts import Doubt, band
 from athwart.power.motor import stalled_current
+from athwart.thruster.disc import ELECTRICAL_BAND, OPEN, SHAFT_BAND, TUNNEL, ideal_thrust, thrust_quality
 from athwart.units import Joule, Kelvin, Ratio, Second, Watt
 
-IDEAL = {"external": 0.5}
+JETS = {"external": OPEN}
 """Jet area over disc area: a pod without a tunnel is an open propeller, all others are reckoned as tunnels."""
-TUNNEL_JET: Ratio = 1.0
-ZETA_SHAFT: tuple[Ratio, Ratio] = (0.55, 0.95)
-ZETA_ELECTRIC: tuple[Ratio, Ratio] = (0.40, 0.80)
 EFFICIENCY = {"brushed": (0.60, 0.88), "brushless": (0.72, 0.93), "step-up inside": (0.50, 0.80)}
 EFFICIENCY_APART: Ratio = 0.15
 """Shaft power in the data against shaft power from the armature's resistance."""
@@ -56,10 +47,10 @@ def _disc(unit: ThrusterUnit) -> Iterator[Doubt]:
     """Thrust against the ideal disc and against what units of this size reach, on shaft and on electrical power."""
     if unit.tunnel_diameter is None:
         return
-    jet = IDEAL.get(unit.housing, TUNNEL_JET)
+    jet = JETS.get(unit.housing, TUNNEL)
     for name, power, (low, high) in (
-        ("shaft", unit.shaft_power, ZETA_SHAFT),
-        ("electrical", _electrical(unit), ZETA_ELECTRIC),
+        ("shaft", unit.shaft_power, SHAFT_BAND),
+        ("electrical", _electrical(unit), ELECTRICAL_BAND),
     ):
         if not power:
             continue
@@ -67,12 +58,12 @@ def _disc(unit: ThrusterUnit) -> Iterator[Doubt]:
         if unit.thrust > most:
             yield from band(
                 f"thrust above the ideal disc on {name} power", unit.thrust, -inf, most, kind="force",
-                formula="catalogue.laws.ideal_thrust", source="own-arithmetic",
+                formula="thruster.disc.ideal_thrust", source="own-arithmetic",
             )  # fmt: skip
             continue
         yield from band(
-            f"thrust figure zeta on {name} power", thrust_figure(unit.thrust, power, unit.tunnel_diameter), low, high,
-            formula="catalogue.laws.thrust_figure", source="own-judgement",
+            f"thrust quality on {name} power", thrust_quality(unit.thrust, power, unit.tunnel_diameter), low, high,
+            formula="thruster.disc.thrust_quality", source="own-judgement",
         )  # fmt: skip
 
 

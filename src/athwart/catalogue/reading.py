@@ -241,19 +241,16 @@ def _values(row: int, cells: Sequence[Cell], heads: _Heads, desk: _Desk) -> dict
     return values if good else None
 
 
-def _records(sheet: Sheet, record: type[Row], desk: _Desk) -> list[tuple[int, Row]]:
-    columns = tuple(columns_of(record))
-    heads = _heads(sheet, desk, columns)
+def _records(sheet: Sheet, record: type[Row], desk: _Desk) -> tuple[dict[str, int], list[tuple[int, Row]]]:
+    """Place of each field's column, and the rows that could be read."""
+    heads = _heads(sheet, desk, columns_of(record))
     if heads is None:
-        return []
+        return {}, []
     made: list[tuple[int, Row]] = []
     for row, cells in sheet.rows[heads.first :]:
-        if _is_remark(cells):
-            continue
-        values = _values(row, cells, heads, desk)
-        if values is not None:
+        if not _is_remark(cells) and (values := _values(row, cells, heads, desk)) is not None:
             made.append((row, record(**values)))  # type: ignore[arg-type]
-    return made
+    return {column.name: place for place, column in heads.places.items()}, made
 
 
 def load(sheets: Iterable[Sheet], name: str, *, good_rows_only: bool = False, base: Catalogue | None = None) -> Loaded:
@@ -319,22 +316,18 @@ def _curve_columns() -> tuple[Column, ...]:
 def _table(sheet: Sheet, desk: _Desk, taken: dict[str, str], families: set[str]) -> list[Row]:
     """The good rows of a table: each id once in all tables, each fuse of a known family."""
     kept: list[Row] = []
-    for row, entry in _records(sheet, SHEETS[sheet.name][1], desk):
+    places, rows = _records(sheet, SHEETS[sheet.name][1], desk)
+    for row, entry in rows:
         if entry.id in taken:
-            desk.refuse(row, 1, f"this id is taken by {taken[entry.id]}", entry.id, "an id of its own")
+            desk.refuse(row, places["id"], f"this id is taken by {taken[entry.id]}", entry.id, "an id of its own")
             continue
         if isinstance(entry, Fuse) and entry.family not in families:
             near = get_close_matches(entry.family, families, 1)
             hint = f"; did you mean {near[0]!r}?" if near else ""
-            desk.refuse(
-                row,
-                1,
-                f"its family has no curve{hint}",
-                entry.family,
-                ", ".join(sorted(families)) or f"a family of the table {CURVES!r}",
-            )
+            known = ", ".join(sorted(families)) or f"a family of the table {CURVES!r}"
+            desk.refuse(row, places["family"], f"its family has no curve{hint}", entry.family, known)
             continue
-        taken[entry.id] = cell_name(sheet.name, row, 1)
+        taken[entry.id] = cell_name(sheet.name, row, places["id"])
         kept.append(entry)
     return kept
 

@@ -18,6 +18,40 @@ if TYPE_CHECKING:
 ALWAYS = ("id", "name")
 NOT_LISTED = frozenset({"maker", "invented", "note"})
 WIDEST_WORDS = 44
+MAIN: dict[str, tuple[str, ...]] = {
+    "thruster units": (
+        "id",
+        "drive",
+        "housing",
+        "control",
+        "volts",
+        "thrust",
+        "tunnel_diameter",
+        "rated_current",
+        "rated_time",
+        "at_limit",
+        "mass",
+        "noise",
+        "ignition_protected",
+        "price",
+    ),
+    "battery blocks": (
+        "id",
+        "chemistry",
+        "volts",
+        "capacity",
+        "resistance",
+        "cranking",
+        "short_circuit",
+        "discharge_continuous",
+        "discharge_peak",
+        "discharge_peak_time",
+        "mass",
+        "price",
+    ),
+    "chargers": ("id", "kind", "volts_in", "volts_out", "current_out", "current_in", "charge_volts", "isolated", "mass", "price"),
+}
+"""Columns of the wide tables that fit a screen; ``--wide`` shows all."""
 
 _OWN = click.option(
     "--catalogue",
@@ -50,8 +84,9 @@ def catalogue() -> None:
     show_default=True,
     help="Units of the table.",
 )
+@click.option("--wide", is_flag=True, help="All columns of a wide table.")
 @_JSON
-def list_rows(kind: str | None, own: Path | None, only_own: bool, system: str, as_json: bool) -> None:
+def list_rows(kind: str | None, own: Path | None, only_own: bool, system: str, wide: bool, as_json: bool) -> None:
     """List the tables with their number of rows, or all rows of one KIND, such as "thruster units".
 
     A part of the name is enough where it is the only one.
@@ -74,7 +109,7 @@ def list_rows(kind: str | None, own: Path | None, only_own: bool, system: str, a
         )
         return
     click.echo(say.bold(f"{sheet}: {len(rows)}") + f"  ({chosen.name})")
-    click.echo(_curve_table(chosen) if sheet not in SHEETS else _table(sheet, chosen.tables()[sheet], system))
+    click.echo(_curve_table(chosen) if sheet not in SHEETS else _table(sheet, chosen.tables()[sheet], system, wide))
 
 
 @catalogue.command(short_help="Hold a catalogue against physics.")
@@ -147,13 +182,16 @@ def _overview(chosen: Catalogue, as_json: bool) -> None:
 # ---- rows as text
 
 
-def _table(sheet: str, rows: tuple[Row, ...], system: str) -> str:
+def _table(sheet: str, rows: tuple[Row, ...], system: str, wide: bool) -> str:
     """Aligned columns, units in the heads, columns without any figure left out."""
     from athwart.catalogue.cells import columns_of
     from athwart.catalogue.records import SHEETS
 
     columns = [column for column in columns_of(SHEETS[sheet][1]) if column.name not in NOT_LISTED]
-    columns.sort(key=lambda column: ALWAYS.index(column.name) if column.name in ALWAYS else len(ALWAYS))
+    order = MAIN[sheet] if not wide and sheet in MAIN else ALWAYS
+    if order is not ALWAYS:
+        columns = [column for column in columns if column.name in order]
+    columns.sort(key=lambda column: order.index(column.name) if column.name in order else len(order))
     columns = [column for column in columns if column.needed or any(getattr(row, column.name) is not None for row in rows)]
     cells = [[_shown(column, getattr(row, column.name), system) for column in columns] for row in rows]
     right = [place for place, column in enumerate(columns) if column.kind not in ("", "flag")]
