@@ -173,3 +173,7 @@ def test_unknown_figures_are_not_judged(row: str) -> None:
         if not field.metadata["needed"] and not (name == "volts" and row != HYDRAULIC)
     }
     assert found(row, **optional) == ()
+
+
+def test_a_size_that_is_no_gauge_is_held_to_nothing() -> None:
+    assert found(CABLE, gauge="battery cable, thick") == ()

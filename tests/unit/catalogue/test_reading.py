@@ -10,8 +10,8 @@ import pytest
 
 from athwart.catalogue.builtin import builtin
 from athwart.catalogue.curves import CURVES, breaking_steps
-from athwart.catalogue.reading import SHEET_NAMES, Loaded, cell_name, csv_sheet, load, merge, workbook_sheets
-from athwart.catalogue.records import SHEETS
+from athwart.catalogue.reading import SHEET_NAMES, Loaded, Sheet, cell_name, csv_sheet, load, merge, workbook_sheets
+from athwart.catalogue.records import SHEETS, Cable, columns
 from athwart.errors import CatalogueError, Mistake
 from tests.unit.catalogue.tables import Cells, cells_of, curve_cells, own, sheet_of, some, workbook_of
 
@@ -343,3 +343,41 @@ def test_the_digest_is_of_the_text() -> None:
 
 def test_every_table_has_a_name() -> None:
     assert (*SHEETS, CURVES) == SHEET_NAMES
+
+
+def test_a_table_of_absurd_length_is_read_no_further(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("athwart.catalogue.reading.ROWS_MOST", 3)
+    (mistake,) = refused("cables", some("cables", 5))
+    assert "more than 3 rows" in mistake.message
+
+
+@pytest.mark.parametrize(
+    ("header", "cell", "words"),
+    [
+        ("mass_kg", 1e301, "finite"),
+        ("mass_kg", -1.0, "beyond"),
+        ("ohm_per_km", -1.0, "negative"),
+        ("ohm_per_km", date(2026, 3, 2), "a date stands"),
+        ("tinned", 1.0, "yes nor no"),
+        ("conductor_class", True, "yes or no stands"),
+        ("conductor_class", 5.0, "conductor_class"),
+    ],
+)
+def test_cells_of_the_wrong_sort_in_a_workbook_are_refused(header: str, cell: object, words: str) -> None:
+    heads, row = some("cables")
+    cells: list[object] = [*row]
+    cells[heads.index(header)] = cell
+    sheet = Sheet("cables", ((1, tuple(heads)), (2, tuple(cells))), "own.xlsx", "")
+    with pytest.raises(CatalogueError) as caught:
+        load([sheet], "own")
+    (mistake,) = caught.value.mistakes
+    assert words in mistake.message
+
+
+def test_a_number_where_words_belong_is_taken_as_it_is_written() -> None:
+    heads, row = some("cables")
+    cells: list[object] = [*row]
+    cells[heads.index("size")], cells[heads.index("note")] = 70.0, 2.5
+    (cable,) = load([Sheet("cables", ((1, tuple(heads)), (2, tuple(cells))), "own.xlsx", "")], "own").catalogue.cables
+    assert (cable.gauge, cable.note) == ("70", "2.5")
+    assert columns(Cable)["size"].name == "gauge"

@@ -91,3 +91,15 @@ def test_a_file_of_absurd_size_is_refused(tmp_path: Path, monkeypatch: pytest.Mo
         with pytest.raises(CatalogueError) as caught:
             read_catalogue(path)
         assert "larger than" in caught.value.mistakes[0].message
+
+
+def test_a_file_that_vanishes_is_said_in_words(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    path = write(tmp_path / "cables.csv", ours())
+
+    def gone(*_: object, **__: object) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "open", gone)
+    with pytest.raises(CatalogueError) as caught:
+        read_catalogue(path)
+    assert "Permission denied" in caught.value.mistakes[0].message
