@@ -222,6 +222,17 @@ def thrust_by_power_rule(power: Watt) -> Newton:
     return SHIPHANDLERS_RULE * power
 
 
+@formula("T_w", "N", "thrust * (1 - REVERSE_SENSE)", source="yacht-tunnel-cfd", valid="tunnel units; the allowance is rounded up")
+def thrust_in_weaker_sense(thrust: Newton) -> Newton:
+    """Thrust to count on when the unit runs in its weaker sense.
+
+    Parameters
+    ----------
+    thrust : In the better sense. [N]
+    """
+    return thrust * (1.0 - REVERSE_SENSE)
+
+
 @formula("p_T", "Pa", "thrust / disc_area(diameter)", source="own-arithmetic")
 def disc_loading(thrust: Newton, diameter: Metre) -> Pascal:
     """Thrust over disc area.

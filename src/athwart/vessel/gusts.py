@@ -21,7 +21,6 @@ GUST_TABLE: Mapping[Surroundings, tuple[Ratio, ...]] = {
 }
 """Gust of 3 s over the mean of each of ``AVERAGES``. The last figure of the last row looks out of line and is not used."""
 
-HARBOUR_GUST_FACTOR: Ratio = 1.4
 EULER: Ratio = 0.5772
 REFERENCE_HEIGHT: Metre = 10.0
 HOUR: Second = 3600.0

@@ -32,8 +32,6 @@ PILOTS_RULE: KilogramPerCubicMetre = 9.80665 / 18.0
 SMALL_CRAFT_PRESSURE: KilogramPerCubicMetre = 0.3
 IMO_STEADY: Pascal = 504.0
 IMO_GUST: Ratio = 1.5
-PONTOON_PRESSURE: Pascal = 540.0
-PONTOON_WIND: MetrePerSecond = 30.0
 ANCHOR_EXPONENT: Ratio = 1.66
 ANCHOR_RULE: KilogramPerCubicMetre = 0.0028 * 4.4482216152605 / (0.3048**ANCHOR_EXPONENT * 0.514444**2)
 """0.0028 lbf for feet and knots, turned to SI for a length in metres."""
@@ -157,6 +155,23 @@ def small_craft_heeling_moment(
     return SMALL_CRAFT_PRESSURE * lateral_area * (lateral_area / length_waterline + draught) * wind_speed**2
 
 
+@formula("Y", "N", "IMO_STEADY * gust_share * lateral_area", source="imo-weather-criterion", valid="about 26 m/s on the beam")
+def weather_criterion_force(lateral_area: SquareMetre, gust_share: Ratio = IMO_GUST) -> Newton:
+    """Side force of the international weather criterion: 504 Pa, in gusts half as much again.
+
+    Parameters
+    ----------
+    lateral_area : Seen from the side. [m²]
+    gust_share : 1.5 in gusts, 1 steady. [1]
+
+    Examples
+    --------
+    >>> weather_criterion_force(48.0, 1.0)
+    24192.0
+    """
+    return IMO_STEADY * gust_share * lateral_area
+
+
 @formula("C_D", "1", "pressure / (0.5 * air_density * wind_speed ** 2)", source="own-arithmetic")
 def implied_drag(pressure: Pascal, wind_speed: MetrePerSecond, air_density: KilogramPerCubicMetre = 1.225) -> Ratio:
     """The drag coefficient hidden in a rule that gives a pressure for a wind.
@@ -171,7 +186,7 @@ def implied_drag(pressure: Pascal, wind_speed: MetrePerSecond, air_density: Kilo
     --------
     The pontoon figure of the stability code, 540 Pa in 30 m/s:
 
-    >>> round(implied_drag(PONTOON_PRESSURE, PONTOON_WIND), 2)
+    >>> round(implied_drag(540.0, 30.0), 2)
     0.98
     """
     return pressure / (0.5 * air_density * wind_speed**2)
