@@ -58,7 +58,9 @@ RANGES: Mapping[str, tuple[float, float]] = {
 }
 """Sensible values by unit. Draws that the code refuses (``ValueError``) are drawn again; see :data:`OVERRIDES`."""
 
-OVERRIDES: dict[str, dict[str, Draw]] = {}
+OVERRIDES: dict[str, dict[str, Draw]] = {
+    "hydraulics.lines.turbulent_friction": {"reynolds_number": (2_000.0, 1e6), "relative_roughness": (1e-6, 0.05)},
+}
 """Values for single parameters, by formula name, where the range by unit misses the formula's domain."""
 
 ANY_OTHER_UNIT = (0.1, 10.0)
