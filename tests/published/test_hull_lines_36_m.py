@@ -1,6 +1,7 @@
 """Offsets of a 36 m research vessel, github.com/shiplab/vesseljs @f5af042, examples/ship_specs.
 
-Read: the offsets (approximate by their own account); waterplane coefficient and longitudinal inertia were integrated from them at two draughts.
+Read: the offsets (approximate by their own account). Waterplane coefficient and longitudinal inertia were integrated from
+them at two draughts.
 """
 
 from __future__ import annotations

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import copysign, pi
+from math import copysign, pi, remainder
 
 from athwart.units.names import Metre, Newton, NewtonMetre, Radian
 
@@ -39,8 +39,8 @@ def signed_angle(angle: Radian) -> Radian:
     >>> round(signed_angle(1.5 * pi), 4)
     -1.5708
     """
-    turned = angle % (2.0 * pi)
-    return turned - 2.0 * pi if turned > pi else turned
+    turned = remainder(angle, 2.0 * pi)  # exact, so mirrored angles stay mirrored
+    return pi if turned == -pi else turned
 
 
 def blown_towards(wind_angle: Radian) -> float:
