@@ -6,7 +6,7 @@ import pytest
 
 from athwart.vessel import hydrostatics as h
 from athwart.vessel.balance import bow_thrust_on_station, stern_thrust_on_station, thrust_about_pivot
-from athwart.vessel.uncertainty import hold_probability
+from athwart.vessel.uncertainty import hold_probability, lever_sigma, need_sigma, thrust_sigma
 from athwart.vessel.windage import box, centroid
 
 
@@ -77,3 +77,10 @@ def test_a_centroid_by_hand() -> None:
     assert areas == pytest.approx((14.4, 4.0))
     assert centroid(areas, (hull.centroid_height, house.centroid_height)) == pytest.approx((14.4 * 0.6 + 4.0 * 1.7) / 18.4)
     assert centroid(areas, (hull.centroid_x, house.centroid_x)) == pytest.approx(-4.0 / 18.4)
+
+
+def test_spreads_add_by_their_squares_and_speeds_count_twice() -> None:
+    """Own arithmetic."""
+    assert need_sigma(0.12, 0.10, 0.07, 0.07, 0.08, 0.10) == pytest.approx((0.0144 + 0.01 + 2 * 0.0196 + 0.0256 + 0.01) ** 0.5)
+    assert thrust_sigma(0.10, 0.05, 0.10) == pytest.approx(0.03**0.5)
+    assert lever_sigma(12.0, 0.0, -6.0) == pytest.approx(0.1)
