@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
@@ -168,6 +169,9 @@ def unit_of(hint: Any) -> str:
 
 def _value(text: str, hint: Any) -> tuple[Any, tuple[str, str]]:
     unit = unit_of(hint)
+    if unit and get_origin(hint) in (tuple, list, Sequence):
+        parts = [_value(part, get_args(hint)[0]) for part in text.split(";")]
+        return tuple(value for value, _ in parts), ("; ".join(told for _, (told, _) in parts), "entered")
     if not unit:
         return _word(text, hint)
     for kind in (KINDS.get(unit, ""), *ALSO.get(unit, ())):
