@@ -29,7 +29,7 @@ def test_a_lane_runs_from_the_upper_block_to_the_unit_and_back() -> None:
     assert netlist.conductor("1P1").fuse is None
     assert {netlist.conductor(tag).fuse for tag in ("1P2", "1P3", "1P4", "1N1")} == {"F1.1"}
     assert [round(netlist.conductor(tag).length, 3) for tag in ("1P1", "1P2", "1P3", "1P4")] == pytest.approx(
-        [0.15, 0.306, 0.306, 1.838], abs=1e-3
+        [0.15, 0.306, 0.306, 1.8375], abs=1e-3
     )
 
 

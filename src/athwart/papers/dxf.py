@@ -1,0 +1,126 @@
+"""A scene as DXF (R2010): layers, line weights and line types, text as text; same scene, same bytes."""
+
+from __future__ import annotations
+
+import io
+from typing import TYPE_CHECKING, Any
+
+from athwart.papers.scene import CAP_HEIGHT, LAYERS, STYLES, Arc, Circle, Element, Line, Scene, Text
+
+if TYPE_CHECKING:
+    from ezdxf.document import Drawing
+    from ezdxf.layouts.layout import Modelspace
+
+FIXED_GUID = "{00000000-0000-0000-0000-000000000000}"
+FIXED_DATE = 2451544.5
+"""Julian date 2000-01-01: the file's own dates carry no meaning, the title block has the date."""
+WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211)
+"""Line weights the format allows, hundredths of a millimetre."""
+ALIGN = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}
+
+
+def dxf(scene: Scene) -> str:
+    """The DXF text of a sheet; y is up there, origin at the sheet's lower left corner."""
+    import ezdxf
+    from ezdxf import units
+
+    document = ezdxf.new("R2010", setup=False)  # type: ignore[attr-defined,unused-ignore]
+    document.units = units.MM
+    _fix(document)
+    _tables(document)
+    space = document.modelspace()
+    for element in scene.elements:
+        _draw(space, element, scene.height)
+    document.header["$EXTMIN"] = (0.0, 0.0, 0.0)
+    document.header["$EXTMAX"] = (scene.width, scene.height, 0.0)
+    stream = io.StringIO()
+    _write(document, stream)
+    return stream.getvalue()
+
+
+def _fix(document: Drawing) -> None:
+    """Nothing in the file may depend on when or where it was made."""
+    for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
+        document.header[name] = FIXED_DATE
+    document.header["$FINGERPRINTGUID"] = FIXED_GUID
+    document.header["$VERSIONGUID"] = FIXED_GUID
+
+
+def _write(document: Drawing, stream: io.StringIO) -> None:
+    """Write without the stamps the library sets while saving."""
+    from ezdxf._options import options
+
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        document.write(stream)
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+
+
+def _tables(document: Drawing) -> None:
+    for layer in LAYERS:
+        document.layers.add(layer, color=7)
+    for style in STYLES.values():
+        if style.dashes:
+            pattern = [part if index % 2 == 0 else -part for index, part in enumerate(style.dashes)]
+            document.linetypes.add(style.name.upper(), [sum(style.dashes), *pattern], description=style.name)
+    document.styles.add("TAGS", font="DejaVuSansMono.ttf")
+    document.styles.add("TAGSBOLD", font="DejaVuSansMono-Bold.ttf")
+
+
+def _draw(space: Modelspace, element: Element, height: float) -> None:
+    if isinstance(element, Text):
+        _text(space, element, height)
+        return
+    if element.role == "hidden":
+        return
+    style = STYLES[element.style]
+    weight = min(WEIGHTS, key=lambda allowed: abs(allowed - 100 * style.weight))
+    look: dict[str, Any] = {"layer": element.layer, "lineweight": weight}
+    if style.dashes:
+        look["linetype"] = style.name.upper()
+    if isinstance(element, Line):
+        _line(space, element, height, look)
+    elif isinstance(element, Circle):
+        _circle(space, element, height, look)
+    else:
+        _arc(space, element, height, look)
+
+
+def _line(space: Modelspace, line: Line, height: float, look: dict[str, Any]) -> None:
+    points = [(round(x, 3), round(height - y, 3)) for x, y in line.points]
+    if line.fill in ("black", "grey"):
+        _hatch(space, line.layer, points, line.fill)
+    space.add_lwpolyline(points, close=line.closed, dxfattribs=look)
+
+
+def _hatch(space: Modelspace, layer: str, points: list[tuple[float, float]], fill: str) -> None:
+    hatch = space.add_hatch(color=7, dxfattribs={"layer": layer})
+    if fill == "grey":
+        hatch.rgb = (227, 227, 227)
+    hatch.paths.add_polyline_path(points, is_closed=True)
+
+
+def _circle(space: Modelspace, circle: Circle, height: float, look: dict[str, Any]) -> None:
+    centre = (round(circle.centre[0], 3), round(height - circle.centre[1], 3))
+    if circle.fill == "black":
+        hatch = space.add_hatch(color=7, dxfattribs={"layer": circle.layer})
+        hatch.paths.add_edge_path().add_arc(centre, circle.radius, 0, 360)
+    space.add_circle(centre, circle.radius, dxfattribs=look)
+
+
+def _arc(space: Modelspace, arc: Arc, height: float, look: dict[str, Any]) -> None:
+    centre = (round(arc.centre[0], 3), round(height - arc.centre[1], 3))
+    start, end = sorted((arc.start, arc.end))
+    space.add_arc(centre, arc.radius, -end, -start, dxfattribs=look)
+
+
+def _text(space: Modelspace, text: Text, height: float) -> None:
+    from ezdxf.enums import TextEntityAlignment
+
+    style = "TAGSBOLD" if text.bold else "TAGS"
+    look = {"layer": "TEXT", "style": style, "rotation": 90.0 if text.upright else 0.0}
+    entity = space.add_text(text.text, height=round(text.size * CAP_HEIGHT, 3), dxfattribs=look)
+    at = (round(text.at[0], 3), round(height - text.at[1], 3))
+    entity.set_placement(at, align=TextEntityAlignment[ALIGN[text.anchor]])
