@@ -76,7 +76,7 @@ def load(wind_angle: Radian, windage: Windage, pressure_at: PressureAt, *, cauti
         drag = element.shape.upper if cautious and element.shape.upper is not None else element.shape.beam
         force = sign * element_side_force(pressure, drag, element.lateral_area, angle)
         side += force
-        yaw += yaw_moment(force, _place(element, angle))
+        yaw += yaw_moment(force, _place(element, angle, windage.length_overall))
         heel += force * element.centroid_height
         longitudinal += element_longitudinal_force(
             pressure_at(element.frontal_height), element.shape.ahead, element.frontal_area, angle
@@ -95,7 +95,7 @@ def model(windage: Windage, wind: DesignWind, *, cautious: bool = False) -> Wind
     return lambda wind_angle: load(wind_angle, windage, pressure_at, cautious=cautious)
 
 
-def _place(element: WindageElement, angle: Radian) -> Metre:
+def _place(element: WindageElement, angle: Radian, length_overall: Metre) -> Metre:
     if element.kind != "hull":
         return element.centroid_x
-    return element.centroid_x - LEVER_SLOPE * (abs(angle) - pi / 2.0) * element.length
+    return element.centroid_x - LEVER_SLOPE * (abs(angle) - pi / 2.0) * (element.length or length_overall)

@@ -136,6 +136,14 @@ def test_the_hulls_part_moves_towards_the_wind() -> None:
     assert model(radians(50.0)).place > model(pi / 2).place > model(radians(130.0)).place
 
 
+def test_a_hull_given_as_an_area_counts_as_long_as_the_boat() -> None:
+    drawn = Windage((box("hull", "hull", -6.0, 6.0, 0.0, 1.1),), 12.0)
+    measured = Windage((area_with_centroid("hull", "hull", 13.2, 0.0, 0.55),), 12.0)
+    places = [element_sum.load(radians(55.0), boat, lambda height: 60.0).place for boat in (drawn, measured)]
+    assert places[0] == pytest.approx(places[1])
+    assert places[0] > 1.0
+
+
 def test_no_wind_no_load() -> None:
     wind = design_wind(WindAsked(0.0, "on deck", "gust"), YACHT)
     assert element_sum.model(YACHT, wind)(1.0).side == 0.0
