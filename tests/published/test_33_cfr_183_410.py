@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from athwart.power.rules import OTHER_LIMITS
+from athwart.thruster.ignition import OPEN_DISTANCE
 from tests.published._check import Check, each
 
 
@@ -28,9 +29,9 @@ CHECKS = [
         tolerance=0.005 if "." in text else 0.5,
     )
     for key, text, scale, unit in ROWS
-]
+] + [Check("33-cfr-183-410", "open space that isolates", "2", lambda: OPEN_DISTANCE / 0.3048, "ft", 0.5, "paragraph (b)")]
 
 
 @each(CHECKS)
-def test_the_gas_of_the_test(check: Check) -> None:
+def test_gas_and_distance(check: Check) -> None:
     check.holds()

@@ -149,6 +149,14 @@ OTHER_LIMITS: dict[str, Limit] = {
     "small passenger vessel supports": Limit(0.610, "m", "metal supports at most 610 mm apart", "46-cfr-183-340"),
     "ignition test gas low": Limit(0.0425, "1", "protected equipment must not light 4.25 % of propane in air", "33-cfr-183-410"),
     "ignition test gas high": Limit(0.0525, "1", "nor 5.25 %", "33-cfr-183-410"),
+    "iso small craft draft": Limit(
+        60.0, "V", "a draft revision goes to 60 V d.c. as the highest volts, not nominal ones", "iso-13297-draft"
+    ),
+    "extra-low voltage a.c.": Limit(50.0, "V", "extra-low voltage ends at 50 V a.c.", "iev-extra-low-voltage"),
+    "extra-low voltage d.c.": Limit(120.0, "V", "extra-low voltage ends at 120 V of ripple-free d.c.", "iev-extra-low-voltage"),
+    "bank to motor": Limit(
+        0.10, "1", "practice accepts a tenth of the nominal volts lost between bank and motor", "sailing-magazine-drop"
+    ),
 }
 
 
