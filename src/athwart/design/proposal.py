@@ -22,6 +22,8 @@ from athwart.design.netlist import Netlist
 from athwart.findings import Finding
 
 Keep = Literal["aboard", "fixed", "chosen"]
+SURFACE_SHARE = 0.02
+"""Share of nominal volts by which surface charge and charger lift a bank's volts during a run (own judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +116,15 @@ class Bank:
     fault_current_most: float = 0.0  # A, bolted at the bank's terminals, full, warm, charger on
     assumed_resistance: bool = False
     mixed_age: bool = False
+
+    @property
+    def running_volts(self) -> float:
+        """Electromotive force of a run in the peak state: full rest volts and what surface charge and charger add to them.
+
+        A charger of some amperes cannot hold its charging volts under hundreds; they count for the first instant (start,
+        fault, rating of fuse and switch), not for a run.
+        """
+        return min(self.charging_volts, self.open_volts_new + SURFACE_SHARE * self.volts)
 
     @property
     def volts(self) -> float:

@@ -264,7 +264,7 @@ def consumers_of_bank(build: Builder, bank: Bank, poles: Poles) -> None:
     for load in wish.shared_with:
         _consumer(build, bank, poles, load.name, load.current, poles.plus)
     if wish.mid_tap_load and bank.series > 1:
-        _consumer(build, bank, poles, "load on the lower block", wish.mid_tap_load, poles.lower)
+        _consumer(build, bank, poles, "mid tap load", wish.mid_tap_load, poles.lower)
     if wish.equaliser and bank.series > 1:
         _equaliser(build, bank, poles, wish.equaliser)
 

@@ -10,8 +10,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from functools import lru_cache
 from math import exp, inf, isnan, log
-from typing import Protocol
+from typing import Protocol, TypeAlias
 
 from athwart.explain import formula
 from athwart.numerics.tables import log_interpolate
@@ -23,6 +24,7 @@ HOTTEST_HOLDER: Kelvin = 358.15
 RUN_MARGIN: Ratio = 1.25
 FAULT_OPENS_WITHIN: Second = 5.0
 STEPS = 60
+_Side: TypeAlias = "tuple[list[tuple[float, float]], tuple[float, float]]"
 CONDUCTOR_LIMITS = frozenset({"protects the cable", "rating within the conductor's"})
 
 
@@ -126,9 +128,16 @@ def fuse_energy(current: Ampere, resistance: Ohm, time: Second) -> Joule:
 
 def opening_time(points: Sequence[tuple[float, float, float]], multiple: Ratio) -> Band:
     """Band of opening times at a multiple of the (derated) rating."""
+    (least, low_knee), (most, high_knee) = _sides(tuple(points))
+    return Band(_time(least, low_knee, multiple), _time(most, high_knee, multiple))
+
+
+@lru_cache(maxsize=256)
+def _sides(points: tuple[tuple[float, float, float], ...]) -> tuple[_Side, _Side]:
+    """Least and most side of a curve with the point from which its I²t is constant; one family is asked thousands of times."""
     least = [(x, t) for x, t, _ in points if not isnan(t)]
     most = [(x, t) for x, _, t in points if not isnan(t) and t < inf]
-    return Band(_time(least, multiple), _time(most, multiple))
+    return (least, _knee(least)), (most, _knee(most))
 
 
 def opening_band(family: Family, rating: Ampere, current: Ampere, derated: Ratio = 1.0) -> Band:
@@ -266,11 +275,10 @@ def _room(most: float, bears: float) -> float:
     return inf if most == inf or bears == 0.0 else most / bears
 
 
-def _time(points: list[tuple[float, float]], multiple: float) -> float:
+def _time(points: list[tuple[float, float]], knee: tuple[float, float], multiple: float) -> float:
     """Seconds on one side of the band."""
     if multiple < points[0][0]:
         return inf
-    knee = _knee(points)
     if multiple >= knee[0]:
         return knee[1] * (knee[0] / multiple) ** 2
     return log_interpolate(points, multiple)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from functools import cache
 from importlib import import_module
+from pkgutil import iter_modules
 
 from athwart.design.proposal import Proposal
 from athwart.findings import Finding, in_order
@@ -19,26 +21,12 @@ def check(func: Check) -> Check:
     return func
 
 
-MODULES = (
-    "holding",
-    "driving",
-    "tunnel",
-    "banks",
-    "cables",
-    "fuses",
-    "stopping",
-    "charging",
-    "network",
-    "safety",
-    "evidence",
-    "service",
-)
-
-
+@cache
 def load() -> None:
-    """Import every module of checks."""
-    for name in MODULES:
-        import_module(f"athwart.design.checks.{name}")
+    """Import every module of checks beside this one."""
+    package = import_module("athwart.design.checks")
+    for info in iter_modules(package.__path__):
+        import_module(f"{package.__name__}.{info.name}")
 
 
 def findings_of(proposal: Proposal) -> Iterator[Finding]:

@@ -61,6 +61,17 @@ def candidates(catalogue: Catalogue, wish: Wish, volts: float, strings_most: int
         yield block, series, parallel
 
 
+STUD_PIECE: Metre = 0.1
+
+
+def string_extra(cable: Cable, parallel: int, bars: bool, fused: bool) -> Ohm:
+    """Pieces between a string and the bars, where there are bars: to the string fuse, on to the plus bar, back from the minus bar."""
+    if parallel < 2 and not bars:
+        return 0.0
+    pieces = (STUD_PIECE, LINK_LENGTH, LINK_LENGTH) if fused else (LINK_LENGTH, LINK_LENGTH)
+    return cable.resistance_per_metre * sum(pieces) + 2 * len(pieces) * JOINTS["lug"].usual
+
+
 def link_resistance(cable: Cable, parallel: int = 1) -> Ohm:
     """A link between two blocks: 0.3 m of cable with a lug on each stud."""
     return cable.resistance_per_metre * LINK_LENGTH / parallel + 2 * JOINTS["lug"].usual
@@ -70,17 +81,29 @@ def link_resistance(cable: Cable, parallel: int = 1) -> Ohm:
 def _sources(
     block: BatteryBlock, coldest: float | None, series: int, parallel: int, link: float, string: float, age: float | None, mixed: bool
 ) -> tuple[float, float, float, float, float, bool]:
-    design = cold_aged_state(block.chemistry, coldest)
-    if age is not None and age > DESIGN_AGE:
-        worn = min(1.0 + (age - DESIGN_AGE) / DESIGN_AGE, 2.0)
-        design = State(design.temperature, design.state_of_charge, design.ageing * worn, design.fade / worn)
-    if mixed:
-        design = State(design.temperature, design.state_of_charge, design.ageing * 1.25, design.fade)
+    design = _worn(block.chemistry, coldest, age, mixed)
     new = bank_source(block, NEW_AND_FULL, series, parallel, link, string)
     cold = bank_source(block, design, series, parallel, link, string)
     return new.emf, new.resistance, cold.emf, cold.resistance, usable_capacity(block, design), new.assumed
 
 
+def _worn(chemistry: str, coldest: float | None, age: float | None, mixed: bool) -> State:
+    design = cold_aged_state(chemistry, coldest)
+    if age is not None and age > DESIGN_AGE:
+        worn = min(1.0 + (age - DESIGN_AGE) / DESIGN_AGE, 2.0)
+        design = State(design.temperature, design.state_of_charge, design.ageing * worn, design.fade / worn)
+    if mixed:
+        design = State(design.temperature, design.state_of_charge, design.ageing * MIXED_GROWTH, design.fade)
+    return design
+
+
+def worn_state(brief: Brief, block: BatteryBlock, age: float | None, mixed: bool) -> State:
+    """The design state of a block of this age."""
+    return _worn(block.chemistry, brief.duty.coldest_bank, age, mixed)
+
+
+MIXED_GROWTH = 1.25
+"""Extra resistance of a string of blocks of unlike age (own judgement)."""
 DESIGN_AGE = 5.0
 """Years after which a bank is worn beyond the design state's 1.5 and 0.8 (own judgement): both grow linearly to double at ten."""
 
@@ -99,7 +122,8 @@ def bank(
     mixed: bool = False,
 ) -> Bank:
     """A bank with its figures in both states."""
-    string = string_fuse[0].resistance if string_fuse is not None else 0.0
+    shared = len(wish.feeds) > 1 or bool(wish.given and (wish.given.shared_with or wish.given.mid_tap_load))
+    string = string_extra(link, parallel, shared, string_fuse is not None) + (string_fuse[0].resistance if string_fuse is not None else 0.0)
     emf_new, r_new, emf_cold, r_cold, capacity, assumed = _sources(
         block, brief.duty.coldest_bank, series, parallel, link_resistance(link), string, age, mixed
     )

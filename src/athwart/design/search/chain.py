@@ -149,7 +149,7 @@ def _state(
     name: str, unit: ThrusterUnit, bank: Bank, path: Ohm, other: Ampere, temperature: float, immersion: Ratio
 ) -> tuple[LaneState, Newton]:
     design = name == "design"
-    emf = bank.open_volts_design if design else bank.charging_volts
+    emf = bank.open_volts_design if design else bank.running_volts
     source = bank.resistance_design if design else bank.resistance_new
     point = running.run(unit, "design" if design else "peak", emf - source * other, source + path)
     basis = running.GROSS_TO_NET if unit.thrust_basis == "gross" else 1.0
@@ -174,7 +174,7 @@ def evaluate(
         lugs = (JOINTS["lug"].usual if aboard_cable.joint_resistance is None else aboard_cable.joint_resistance) * aboard_cable.joints
     elif aboard_cable is not None and aboard_cable.joint_resistance is not None:
         lugs = aboard_cable.joint_resistance * 2 * (PIECES_PLUS + PIECES_MINUS)
-    gear_cold = _gear(task, unit)
+    gear_cold = GEAR
     copper_hot = cabling.path_copper(cable, parallel, run, states.CONDUCTOR_HOT)
     copper_cold = cabling.path_copper(cable, parallel, run, states.CONDUCTOR_COLD)
     try:
@@ -186,12 +186,13 @@ def evaluate(
     current = max(design.current, peak.current)
     start = running.start_current(unit, bank.charging_volts, bank.resistance_new + peak.path_resistance)
     limits = [*_bank_limits(task, unit, bank, design, peak, start)]
+    limits += _motor_limits(unit, current, task.run_time)
     judged = cabling.judge(brief, unit, cable, parallel, run, current, task.run_time)
     limits += judged.limits
     broken = tuple(limit for limit in limits if not limit[3])
     choice = CableChoice(
         cable, parallel, run.plus, run.minus, kept.get("cable", "chosen"), tuple(judged.limits),
-        judged.ampacity.value * parallel if judged.ampacity else 0.0, bool(judged.ampacity and judged.ampacity.verified),
+        judged.ampacity.value if judged.ampacity else 0.0, bool(judged.ampacity and judged.ampacity.verified),
         run.words, run.engine_space, run.bundled, 2 * (PIECES_PLUS + PIECES_MINUS), lugs,
     )  # fmt: skip
     chain = Chain(unit, bank, choice, None, None, None, design, peak, thrust, start, (), broken)
@@ -200,9 +201,16 @@ def evaluate(
     return _finish(task, chain, choice, design, peak, current, start, kept)
 
 
-def _gear(task: Task, unit: ThrusterUnit) -> Ohm:
-    """Fuse, main switch and stop before they are known: usual values of 300 A class."""
-    return JOINTS["fuse"].usual / FUSE_HOT + JOINTS["switch"].usual + JOINTS["contactor"].usual
+GEAR: Ohm = JOINTS["fuse"].usual / FUSE_HOT + JOINTS["switch"].usual + JOINTS["contactor"].usual
+"""Fuse, main switch and stop before they are known: usual values of the 300 A class."""
+
+
+def _motor_limits(unit: ThrusterUnit, current: Ampere, time: Second) -> list[Limit]:
+    """Time to the trip at the largest current, from the rated point by the square of current, against the longest hold."""
+    if unit.at_limit != "trips" or unit.rated_time is None or unit.rated_current is None:
+        return []
+    left = unit.rated_time * min(1.0, (unit.rated_current / current) ** 2)
+    return [("motor's time to its trip at the largest current, s", left, time, left >= time)]
 
 
 def _bank_limits(task: Task, unit: ThrusterUnit, bank: Bank, design: LaneState, peak: LaneState, start: Ampere) -> list[Limit]:
@@ -234,15 +242,56 @@ def _bank_limits(task: Task, unit: ThrusterUnit, bank: Bank, design: LaneState, 
 def _finish(
     task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere, kept: dict[str, Keep]
 ) -> Chain:
+    """Fuse, switch and stop, then the states again with their own resistances, until the same rows come out."""
+    done = chain
+    rows: tuple[object, ...] = ()
+    for _ in range(GEAR_TURNS):
+        done = _with_gear(task, replace(chain, design=design, peak=peak), choice, design, peak, current, start)
+        now = tuple(part.id if part is not None else None for part in (done.fuse.fuse if done.fuse else None, done.switch, done.stop))
+        if now == rows:
+            break
+        rows = now
+        design, peak = _again(task, done, choice)
+        current = max(design.current, peak.current)
+    assert done.bank is not None
+    late = tuple(limit for limit in _bank_limits(task, done.unit, done.bank, design, peak, start) if not limit[3])
+    return replace(done, design=design, peak=peak, thrust=design.thrust, broken=(*late, *(b for b in done.broken if b[0] not in {x[0] for x in late})))
+
+
+GEAR_TURNS = 3
+
+
+def _again(task: Task, done: Chain, choice: CableChoice) -> tuple[LaneState, LaneState]:
+    assert done.bank is not None
+    gear = [part for part in (done.fuse.fuse if done.fuse else None, done.switch, done.stop) if part is not None]
+    pieces = 1 + len(gear)
+    cold = sum(part.resistance for part in gear)
+    hot = cold + (FUSE_HOT - 1) * (done.fuse.fuse.resistance if done.fuse else 0.0)
+    lugs = choice.joint_resistance if choice.kept != "chosen" else joints(pieces, PIECES_MINUS, choice.parallel)
+    immersion = task.immersion.get(done.unit.tunnel_diameter or 0.0, 1.0)
+    copper = [cabling.path_copper(choice.cable, choice.parallel, task.run, t) for t in (states.CONDUCTOR_HOT, states.CONDUCTOR_COLD)]
+    design, _ = _state("design", done.unit, done.bank, copper[0] + lugs + hot, task.other_design, states.CONDUCTOR_HOT, immersion)
+    peak, _ = _state("peak", done.unit, done.bank, copper[1] + lugs + cold, task.other_peak, states.CONDUCTOR_COLD, immersion)
+    return design, peak
+
+
+def _with_gear(
+    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere
+) -> Chain:
     brief, bank, part = task.brief, chain.bank, task.given.parts
     assert bank is not None
     rules = RULE_SETS[brief.choices.rule_set]
     air = cabling.air_temperature(rules, choice.engine_space)
     least_fault = prospective_current(bank.open_volts_design, bank.resistance_design + design.path_resistance)
-    duty = fusing.FuseDuty(current, task.run_time, bank.fault_current_most, least_fault, bank.charging_volts, choice.ampacity, air)
     locked = running.start_current(chain.unit, bank.open_volts_design, bank.resistance_design + design.path_resistance)
+    duty = fusing.FuseDuty(
+        current, task.run_time, bank.fault_current_most, least_fault, bank.charging_volts, choice.ampacity * choice.parallel, air, locked
+    )
     broken = list(chain.broken)
     replaced: list[str] = []
+    switch, stop = _switching(task, current, start, bank, replaced, broken)
+    if task.choose and broken:  # no fuse makes up for a missing switch
+        return replace(chain, switch=switch, stop=stop, broken=tuple(broken), replaced=tuple(replaced))
     fuse = None
     has_fuse = aboard.fuse_of(task.catalogue, part.fuse, task.thruster.identity) if part.fuse is not None else None
     distance = part.fuse.from_source if part.fuse is not None and part.fuse.from_source is not None else fusing.FROM_SOURCE
@@ -263,7 +312,6 @@ def _finish(
             first = fusing.judged_alone(brief, task.catalogue, duty, choice.cable, choice.parallel, locked, *kept_fuse)
             reasons = [f"{name}: {value:.4g} against {limit:.4g}" for name, value, limit, passed in first.limits if not passed]
             replaced.append(f"fuse {first.fuse.rating:g} A aboard: {reasons[0] if reasons else 'another rating protects better'}")
-    switch, stop = _switching(task, current, start, bank, replaced, broken)
     faults = _faults(task, chain, bank, design, peak, fuse, locked, least_fault)
     return replace(chain, fuse=fuse, switch=switch, stop=stop, faults=faults, broken=tuple(broken), replaced=tuple(replaced))
 

@@ -144,6 +144,18 @@ def choose(brief: Brief, catalogue: Catalogue, bank: Bank, chains: tuple[Chain, 
     return _figures(brief, catalogue, bank, load, charger, keep, source, part.input_cable if part else None, part, choosing)
 
 
+PROFILE_OF = {"thin plate agm": "agm", "starting": "flooded"}
+"""Chemistry -> the charging profile it takes."""
+
+
+def suits(charger: Charger, chemistry_of_bank: str, chemistry_of_source: str) -> bool:
+    """Whether a charger has the bank's profile; one that passes its source's volts on suits a bank of the source's kind."""
+    profile = PROFILE_OF.get(chemistry_of_bank, chemistry_of_bank)
+    if charger.profiles == "as the source":
+        return profile == PROFILE_OF.get(chemistry_of_source, chemistry_of_source)
+    return profile in [word.strip() for word in charger.profiles.split(",")]
+
+
 def _nothing(brief: Brief, bank: Bank, load: Burden, keep: Keep, source: ShipBattery | None) -> ChargingChoice:
     return ChargingChoice(
         bank.name, "none", None, keep, None, 0.0, 0.0, None, 0.0, 0.0, 0.0, None, None, inf, inf, load.day, 0.0, None, None
@@ -158,7 +170,7 @@ def _smallest(brief: Brief, catalogue: Catalogue, bank: Bank, load: Burden, sour
         if c.kind in ("step-up", "battery to battery")
         and abs(c.volts_in - source.volts) < 1.0
         and abs(c.volts_out - bank.volts) <= 0.09 * bank.volts
-        and (bank.block.chemistry in c.profiles or c.profiles == "all" or (bank.block.chemistry != "lfp" and "lead" in c.profiles))
+        and suits(c, bank.block.chemistry, source.chemistry)
         and c.current_out <= bank.block.charge_most * bank.parallel
     ]
     if not rows:

@@ -24,6 +24,11 @@ from athwart.units import Ampere, Kelvin, Metre, Second, Volt
 FROM_SOURCE: Metre = 0.15
 """Where the main fuse is put: along the conductor from the bank's positive (own judgement, inside both rule sets)."""
 ADIABATIC_TO: Second = 5.0
+LEAST_RATING = 0.8
+"""Rating over the run's current, however slow the fuse: bursts follow one another (from memory: 0.8 to 1.0 for slow types)."""
+OVERLOAD_BELOW_LOCKED = 0.9
+"""The least overload that only the fuse ends: a little below the locked propeller's current; smaller ones are the unit's own
+thermal protection and the ceiling by ampacity (own judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +42,7 @@ class FuseDuty:
     volts: Volt
     ampacity: Ampere
     air: Kelvin
+    locked: Ampere = 0.0
 
 
 @lru_cache(maxsize=512)
@@ -66,6 +72,9 @@ def _limits(brief: Brief, family: FuseFamily, rating: Ampere, duty: FuseDuty, ca
         found.append((name, value, limit, passed))
         return passed or everything
 
+    least_rating = LEAST_RATING * duty.run_current
+    if not keep("rating over the run's current, A", rating, least_rating, rating >= least_rating):
+        return tuple(found)
     carries = law.carries_run(family, rating, duty.run_current, duty.run_time, law.ambient_derating(duty.air))
     if not keep("carries the longest run, s", carries.value, carries.limit, carries.passed):
         return tuple(found)
@@ -82,7 +91,8 @@ def _limits(brief: Brief, family: FuseFamily, rating: Ampere, duty: FuseDuty, ca
     opens = law.opens_at(family, rating, duty.smallest_fault, within)
     if not keep("opens at the smallest fault, s", opens.value, opens.limit, opens.passed):
         return tuple(found)
-    protects = law.protects_cable(family, rating, bears, duty.largest_fault)
+    least = OVERLOAD_BELOW_LOCKED * min(duty.locked, duty.smallest_fault)
+    protects = law.protects_cable(family, rating, bears, duty.largest_fault, least_overload=least)
     keep("opens before the cable suffers, s", protects.value, protects.limit, protects.passed)
     return tuple(found)
 
@@ -102,8 +112,7 @@ def choose(
     furthest: tuple[Limit, ...] = ()
     pool: list[tuple[Fuse, Keep, Metre]] = [kept] if kept is not None else []
     if kept is None or kept[1] != "fixed":
-        need = 0.45 * duty.run_current
-        rows = [fuse for fuse in catalogue.fuses if fuse.rating >= need]
+        rows = [fuse for fuse in catalogue.fuses if fuse.rating >= LEAST_RATING * duty.run_current]
         pool += [(fuse, "chosen", FROM_SOURCE) for fuse in sorted(rows, key=lambda f: (f.rating, f.price, f.id))]
     for fuse, keep, distance in pool:
         family = catalogue.fuse_families[fuse.family]

@@ -6,6 +6,7 @@ taken. A brushless drive takes constant power, so its largest current is at the 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
@@ -14,14 +15,14 @@ from athwart.catalogue.records import ThrusterUnit
 from athwart.design import states
 from athwart.errors import NotComputed
 from athwart.explain import formula
-from athwart.power.drive import Drive, drive, run_drive
-from athwart.power.motor import BrushedMotor, at_temperature, brushed_motor, run_brushed, stalled_current
+from athwart.power.drive import Drive, drive, drive_load, run_drive
+from athwart.power.motor import BrushedMotor, at_temperature, brushed_load, brushed_motor, run_brushed, stalled_current
 from athwart.units import Ampere, Newton, Ohm, Ratio, Volt
 
 GROSS_TO_NET: Ratio = 0.9
 """Net over gross thrust where a catalogue states gross (own judgement)."""
-LEAST_SHARE: Ratio = 0.80
-"""Least terminal volts of a brushed unit as a share of nominal volts, where its row names none (own judgement)."""
+LEAST_SHARE: Ratio = 0.85
+"""Least terminal volts of a brushed unit under load as a share of nominal volts (own judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +115,25 @@ def start_current(unit: ThrusterUnit, emf: Volt, resistance: Ohm) -> Ampere:
 
 
 def least_volts(unit: ThrusterUnit) -> Volt:
-    """Least terminal volts the unit may be left with under load."""
-    if unit.cut_out_volts is not None:
-        return 1.05 * unit.cut_out_volts
-    return LEAST_SHARE * (unit.volts or unit.rated_volts or 0.0)
+    """Least terminal volts the unit may be left with under load: where a drive folds back, else a share of nominal volts."""
+    if is_constant_power(unit) and unit.fold_back_volts is not None:
+        return unit.fold_back_volts
+    share = LEAST_SHARE * (unit.volts or unit.rated_volts or 0.0)
+    return max(share, 1.05 * unit.cut_out_volts) if unit.cut_out_volts is not None else share
+
+
+def load(unit: ThrusterUnit, state: Literal["design", "peak"]) -> Callable[[Volt], Ampere]:
+    """The unit as a load of a circuit: its current at any terminal volts, in the variant of a state."""
+    if is_constant_power(unit):
+        part = drive_of(unit)
+        return lambda volts: drive_load(part, volts)
+    if state == "design":
+        motor = _variant(unit, "weak thrust")
+        return lambda volts: brushed_load(motor, volts)
+    variants = (_variant(unit, "hot magnets"), _variant(unit, "hot winding"))
+    return lambda volts: max(brushed_load(motor, volts) for motor in variants)
+
+
+def thrust_ratio_at(unit: ThrusterUnit, state: Literal["design", "peak"], terminal_volts: Volt) -> Ratio:
+    """Thrust over rated thrust at terminal volts."""
+    return run(unit, state, terminal_volts, 0.0).thrust_ratio

@@ -1,0 +1,171 @@
+"""The brief in numbers: thrust needed by each unit in each static case, time and charge.
+
+Cases. B: the bow unit holds the bow while the stern is made fast (a stern unit alone: the other way round). C: bow and stern
+units hold the boat on station. Both over every heading asked; the beam figure is what the trade quotes, the worst one rules.
+Units of one role share their need equally.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import pi
+
+from athwart.design.brief import Brief, Thruster, WindageElement
+from athwart.design.places import body_x
+from athwart.design.proposal import Case, Need
+from athwart.errors import NotComputed
+from athwart.vessel import balance, blendermann, element_sum, uncertainty, windage
+from athwart.vessel.loads import WindModel, all_round
+from athwart.vessel.wind import DesignWind, WindAsked, design_wind
+
+STEP = pi / 72.0
+"""Headings all round: every 2.5 degrees."""
+OUTSIDE = ("catamaran",)
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """The silhouette, the wind it meets and the model that joins them."""
+
+    windage: windage.Windage
+    wind: DesignWind
+    model: WindModel
+    model_name: str
+    by_elements: bool
+
+
+def element(brief: Brief, given: WindageElement) -> windage.WindageElement:
+    """One element in body axes."""
+    if given.box is not None:
+        ends = sorted((body_x(brief, given.box.start), body_x(brief, given.box.end)))
+        return windage.box(
+            given.name, given.kind, ends[0], ends[1], given.box.bottom, given.box.top, width=given.width, frontal_area=given.frontal_area
+        )
+    if given.outline is not None:
+        points = [(body_x(brief, x), height) for x, height in given.outline]
+        return windage.outline(given.name, given.kind, points, width=given.width, frontal_area=given.frontal_area)
+    assert given.area is not None and given.centroid_x is not None and given.centroid_height is not None
+    frontal = given.frontal_area
+    return windage.area_with_centroid(
+        given.name, given.kind, given.area, body_x(brief, given.centroid_x), given.centroid_height, frontal_area=frontal
+    )
+
+
+def loads(brief: Brief) -> Loads:
+    """Silhouette, wind and model of a brief.
+
+    Raises
+    ------
+    NotComputed
+        The kind of boat lies outside the models' validity.
+    """
+    if brief.boat.kind in OUTSIDE:
+        raise NotComputed(f"outside validity: the wind on a {brief.boat.kind} is not modelled; no thrust is stated")
+    shape = windage.Windage(tuple(element(brief, given) for given in brief.boat.windage), brief.boat.length_overall)
+    w = brief.wind
+    by_elements = brief.boat.kind == "sailing yacht"
+    asked = WindAsked(w.speed, w.read_at, w.is_, w.surroundings, w.read_height, w.gust_factor)
+    wind = design_wind(asked, shape, by_drag=by_elements)
+    if by_elements:
+        return Loads(shape, wind, element_sum.model(shape, wind), "sum of elements", True)
+    row = blendermann.row_for(brief.boat.kind)
+    return Loads(shape, wind, blendermann.model(row, shape, wind.pressure), f"Blendermann, {row.name} row", False)
+
+
+def headings(brief: Brief) -> tuple[float, ...]:
+    """Wind angles off the bow asked for, both sides."""
+    if brief.wind.headings == "all round":
+        return all_round(STEP)
+    return brief.wind.headings
+
+
+def need(brief: Brief) -> Need:
+    """Everything the brief demands."""
+    found = loads(brief)
+    cases: list[Case] = []
+    bows = [t for t in brief.thrusters if t.role == "bow"]
+    sterns = [t for t in brief.thrusters if t.role == "stern"]
+    angles = headings(brief)
+    half = brief.boat.length_overall / 2
+    for thruster in bows:
+        demand = balance.one_end_held(found.model, angles, body_x(brief, thruster.tunnel.x), -half)
+        cases.append(_case("B", thruster, demand, brief, found, -half, len(bows)))
+    if not bows:
+        for thruster in sterns:
+            demand = balance.one_end_held(found.model, angles, body_x(brief, thruster.tunnel.x), half)
+            cases.append(_case("B", thruster, demand, brief, found, half, len(sterns)))
+    if bows and sterns:
+        bow_x, stern_x = _mean_place(brief, bows), _mean_place(brief, sterns)
+        try:
+            station = balance.on_station(found.model, angles, bow_x, stern_x)
+        except ValueError as error:
+            raise NotComputed(f"on station: {error}") from None
+        cases += [_case("C", t, station.bow, brief, found, stern_x, len(bows)) for t in bows]
+        cases += [_case("C", t, station.stern, brief, found, bow_x, len(sterns)) for t in sterns]
+    duty = brief.duty
+    return Need(
+        brief.wind.speed,
+        found.wind.speed,
+        found.wind.pressure,
+        found.windage.lateral_area,
+        found.windage.frontal_area,
+        found.windage.centroid_x,
+        found.windage.centroid_height,
+        found.model_name,
+        tuple(cases),
+        max(duty.longest_hold, duty.burst),
+        duty.burst * duty.bursts_per_docking,
+        (
+            *found.wind.notes,
+            *(f"area of {name} from ahead assumed from its kind" for name in found.windage.frontal_assumed),
+            "uniform direction, calm water, boat stopped; gusts, current and motion are not in a static balance",
+        ),
+    )
+
+
+def _mean_place(brief: Brief, thrusters: Sequence[Thruster]) -> float:
+    return sum(body_x(brief, t.tunnel.x) for t in thrusters) / len(thrusters)
+
+
+def _case(kind: str, thruster: Thruster, demand: balance.Demand, brief: Brief, found: Loads, pivot: float, share: int) -> Case:
+    place = body_x(brief, thruster.tunnel.x)
+    sigma = uncertainty.need_sigma(
+        uncertainty.ELEMENT_COEFFICIENT if found.by_elements else uncertainty.SIDE_COEFFICIENT,
+        brief.boat.windage_uncertainty,
+        brief.wind.uncertainty,
+        uncertainty.PROFILE if found.wind.height_read is not None else 0.0,
+        uncertainty.GUST_FACTOR if found.wind.asked.is_ == "mean" else 0.0,
+        uncertainty.lever_sigma(brief.boat.length_overall, demand.worst.load.place, pivot),
+    )
+    by_heading = sorted((heading.wind_angle, abs(heading.thrust) / share) for heading in demand.headings)
+    return Case(
+        "B" if kind == "B" else "C",
+        thruster.identity,
+        demand.beam_thrust / share,
+        demand.worst_thrust / share,
+        demand.worst_angle,
+        tuple(by_heading),
+        abs(demand.beam.load.side),
+        abs(place - pivot),
+        sigma,
+    )
+
+
+def derive(brief: Brief, case: Case) -> None:
+    """Run one case again at its two figures, for the tracer: the beam, then the worst heading."""
+    found = loads(brief)
+    half = brief.boat.length_overall / 2
+    thruster = brief.thruster(case.identity)
+    place = body_x(brief, thruster.tunnel.x)
+    for angle in (pi / 2, case.worst_heading):
+        load = found.model(angle)
+        if case.case == "B":
+            balance.thrust_about_pivot(load.side, load.place, place, -half if thruster.role == "bow" else half)
+        else:
+            bow = _mean_place(brief, [t for t in brief.thrusters if t.role == "bow"])
+            stern = _mean_place(brief, [t for t in brief.thrusters if t.role == "stern"])
+            side = balance.bow_thrust_on_station if thruster.role == "bow" else balance.stern_thrust_on_station
+            side(load.side, load.place, bow, stern)
+
+

@@ -1,0 +1,234 @@
+"""The six answers of the first page: one sentence and one figure each, from the finished proposal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import degrees, isinf
+
+from athwart import units
+from athwart.design.proposal import Answer, ChargingChoice, Lane, Proposal
+from athwart.power.rules import RULE_SETS
+from athwart.sources import source
+
+KNOT = 0.5144444444444445
+
+
+def _show(value: float, kind: str, unit: str | None = None) -> str:
+    return units.show(value, kind, unit, plain=True)
+
+
+def six(p: Proposal) -> tuple[Answer, ...]:
+    """The six answers."""
+    return (_hold(p), _run(p), _refill(p), _keep(p), _which(p), _weight(p))
+
+
+def _verdict(p: Proposal, yes: bool) -> str:
+    """Never a bare yes where the fuse, cable or stop chain rests on something unverified."""
+    if not yes:
+        return "no"
+    return "to be verified" if p.unverified else "yes"
+
+
+def weakest(p: Proposal) -> Lane | None:
+    """The lane that holds the least of what it is asked."""
+    known = [lane for lane in p.lanes if lane.wind_held_worst is not None]
+    return min(known, key=lambda lane: (lane.wind_held_worst or 0.0), default=None)
+
+
+def _hold(p: Proposal) -> Answer:
+    question = "Will it hold?"
+    asked = p.brief.wind.speed
+    lane = weakest(p)
+    if lane is None or lane.wind_held_worst is None or lane.wind_held_beam is None or lane.chance is None or lane.design is None:
+        return Answer(1, question, "Not computed yet for this kind of drive, or nothing runs.", "not computed", None, asked / KNOT, None, "kn", "more", verdict="not computed yet")
+    case = p.need.ruling(lane.thruster.identity)
+    words = {"B": "with the other end made fast", "C": "on station with bow and stern units"}[case.case]
+    held = lane.wind_held_worst >= asked * (1 - 1e-9)
+    kind = "a gust of " if p.brief.wind.is_ == "gust" else "a mean wind of "
+    reads = {"on deck": "read on deck", "masthead": "read at the masthead", "forecast 10 m": "forecast at 10 m"}[p.brief.wind.read_at]
+    state = lane.both_design or lane.design
+    sigma = ((case.sigma**2 + state.thrust_sigma**2) ** 0.5) / 2
+    sentence = (
+        f"{'Yes' if held else 'No'}: {_kn(lane.wind_held_worst)} from the worst heading asked, {degrees(case.worst_heading):.0f} degrees off the bow, "
+        f"and {_kn(lane.wind_held_beam)} on the beam, {words}, bank cold and aged; asked is {kind}{_kn(asked)} {reads}. "
+        f"Chance of holding at the worst heading {lane.chance * 100:.0f} %."
+    )
+    remark = f"The {lane.thruster.identity} unit gives {_show(round(state.thrust, -1), 'force', 'N')} at {state.terminal_volts:.1f} V; {_show(round(case.worst, -1), 'force', 'N')} are needed."
+    return Answer(
+        1, question, sentence, _kn(lane.wind_held_worst), lane.wind_held_worst / KNOT, asked / KNOT, sigma * lane.wind_held_worst / KNOT, "kn", "more",
+        remark, _verdict(p, held and all(entry.passes for entry in p.lanes)),  # type: ignore[arg-type]
+    )  # fmt: skip
+
+
+def _kn(speed: float) -> str:
+    return f"{speed / KNOT:.1f} kn"
+
+
+def _minutes(seconds: float) -> str:
+    if isinf(seconds) or seconds > 5 * 3600:
+        return "hours"
+    return f"{seconds / 60:.1f} min" if seconds >= 60 else f"{seconds:.0f} s"
+
+
+def _run(p: Proposal) -> Answer:
+    question = "How long can it run, and what stops it first?"
+    known = [lane for lane in p.lanes if lane.run_time_full is not None]
+    if not known:
+        return Answer(2, question, "Not computed yet for this kind of drive, or nothing runs.", "not computed", None, p.need.run_time / 60, None, "min", "more", verdict="not computed yet")
+    lane = min(known, key=lambda entry: entry.run_time_full or 0.0)
+    assert lane.run_time_full is not None
+    full, half = lane.run_time_full, lane.run_time_half or lane.run_time_full
+    found = min(full, 3600.0)
+    enough = full >= p.need.run_time
+    sentence = (
+        f"{_minutes(full)} at full thrust and {_minutes(half)} at half thrust with the bank cold, aged and 70 % charged; "
+        f"{lane.run_time_limit} ends it first. The longest hold asked is {_minutes(p.need.run_time)}."
+    )
+    remark = "On/off unit: half thrust means on for half the time." if lane.unit.control == "on/off" else ""
+    return Answer(
+        2, question, sentence, _minutes(full), found / 60, p.need.run_time / 60, 0.15 * found / 60, "min", "more", remark, _verdict(p, enough)  # type: ignore[arg-type]
+    )
+
+
+def _refill(p: Proposal) -> Answer:
+    question = "How long to refill the bank, from what?"
+    if not p.charging:
+        return Answer(3, question, "No bank to refill.", "none", None, None, None, "h", "less", verdict="not computed yet")
+    slowest = max(p.charging, key=lambda choice: choice.refill_time)
+    if isinf(slowest.refill_time):
+        return Answer(3, question, f"Never: nothing charges the {slowest.bank}.", "never", None, 4.0, None, "h", "less", verdict="no")
+    hours = slowest.refill_time / 3600
+    return Answer(
+        3, question, f"{_hours(slowest.refill_time)} after one docking, {_hours(slowest.refill_full_time)} from the floor of the bank, {_from(slowest)}.",
+        _hours(slowest.refill_time), hours, 4.0, 0.2 * hours, "h", "less", _refill_remark(slowest), _verdict(p, hours <= 4.0 or slowest.energy_in_per_day >= slowest.energy_out_per_day),  # type: ignore[arg-type]
+    )  # fmt: skip
+
+
+def _hours(seconds: float) -> str:
+    return f"{seconds / 3600:.1f} h" if seconds >= 3600 else f"{seconds / 60:.0f} min"
+
+
+def _from(choice: ChargingChoice) -> str:
+    row = choice.charger
+    assert row is not None
+    if choice.kind == "shore":
+        return f"from a {row.current_out:g} A shore charger"
+    return f"from the {choice.from_battery or 'ship'} by a {row.current_out:g} A {choice.kind} charger, which draws {choice.input_current:.0f} A there"
+
+
+def _refill_remark(choice: ChargingChoice) -> str:
+    balance = f"A day takes {choice.energy_out_per_day / 3600:.0f} Ah and can put back {choice.energy_in_per_day / 3600:.0f} Ah."
+    if choice.alternator_idle_margin is None:
+        return balance
+    left = choice.alternator_idle_margin
+    return f"{balance} At idle the alternator {'has ' + format(left, '.0f') + ' A left' if left >= 0 else 'falls short by ' + format(-left, '.0f') + ' A'}."
+
+
+def _keep(p: Proposal) -> Answer:
+    question = "May the bank, the cable and the alternator stay?"
+    parts: list[str] = []
+    for lane in p.lanes:
+        name = lane.thruster.identity
+        given = p.brief.fixed.lanes.get(name) or p.brief.aboard.lanes.get(name)
+        if given is None:
+            continue
+        bank, reasons = p.bank(lane.bank), {reason.split(" aboard")[0].split()[0]: reason for reason in lane.replaced}
+        for part, there, kept in (
+            ("unit", given.unit, lane.kept),
+            ("bank", given.bank, bank.kept if bank else "chosen"),
+            ("cable", given.cable, lane.cable.kept if lane.cable else "chosen"),
+            ("fuse", given.fuse, lane.fuse.kept if lane.fuse else "chosen"),
+        ):
+            if there is None:
+                continue
+            if p.mode == "check":
+                parts.append(f"{name} {part}: judged as it is")
+            elif kept == "chosen":
+                parts.append(f"{name} {part}: no ({reasons.get(part, 'replaced')})")
+            else:
+                parts.append(f"{name} {part}: yes")
+    for choice in p.charging:
+        if choice.alternator_idle_margin is not None:
+            left = choice.alternator_idle_margin
+            parts.append(f"alternator with the {choice.bank}: {'yes, ' + format(left, '.0f') + ' A in hand at idle' if left >= 0 else 'not at idle, ' + format(-left, '.0f') + ' A short'}")
+    if not parts:
+        return Answer(4, question, "Nothing is aboard yet that could stay, and no alternator is named.", "nothing aboard", None, None, None, "", "more")
+    no = sum(": no" in part or ": not" in part for part in parts)
+    figure = f"{len(parts) - no} of {len(parts)} yes" if p.mode == "propose" else f"{len(parts)} judged"
+    return Answer(4, question, "; ".join(parts) + ".", figure, float(len(parts) - no), float(len(parts)), None, "parts", "more")
+
+
+def _which(p: Proposal) -> Answer:
+    question = "Which volts, drive and housing, and why not the others?"
+    sentences = []
+    for lane in p.lanes:
+        unit = lane.unit
+        kind = f"{unit.volts:g} V {unit.drive} {unit.housing}, {unit.control}" if unit.volts else f"{unit.drive} {unit.housing}"
+        passing = [r for r in p.rejections if r.identity == lane.thruster.identity and r.rule.startswith("passes")]
+        refused: dict[str, int] = {}
+        for r in p.rejections:
+            if r.identity == lane.thruster.identity and not r.rule.startswith("passes"):
+                refused[r.rule] = refused.get(r.rule, 0) + 1
+        common = sorted(refused.items(), key=lambda entry: (-entry[1], entry[0]))[:3]
+        why = ", ".join(f"{count} by {rule}" for rule, count in common)
+        if p.mode == "check":
+            sentences.append(f"{lane.thruster.identity}: {kind}, as found")
+        elif lane.passes:
+            sentences.append(f"{lane.thruster.identity}: {kind}; {len(passing)} others pass and are not preferred ({p.brief.choices.prefer}); refused: {why or 'none'}")
+        else:
+            sentences.append(f"{lane.thruster.identity}: nothing in the catalogue passes; nearest is {unit.id}; refused: {why or 'none'}")
+    first = p.lanes[0].unit
+    return Answer(5, question, ". ".join(sentences) + ".", f"{first.volts:g} V" if first.volts else first.drive, None, None, None, "", "more")
+
+
+def _weight(p: Proposal) -> Answer:
+    question = "What does it weigh, cost and do to the trim; where is the stop?"
+    t = p.trim
+    trim = f"{'bow' if t.trim >= 0 else 'stern'} down {abs(t.trim) * 1e3:.0f} mm over the waterline, {t.sinkage * 1e3:.0f} mm deeper"
+    money = f"{p.price:.0f} {p.brief.choices.currency}".strip()
+    note = " (invented prices)" if p.catalogue.invented else ""
+    stops = "; ".join(_stop(lane) for lane in p.lanes)
+    return Answer(
+        6, question, f"{t.mass:.0f} kg of new parts, {money}{note}, {trim}. {stops}.", f"{t.mass:.0f} kg", t.mass, None, 0.05 * t.mass, "kg", "less"
+    )
+
+
+def _stop(lane: Lane) -> str:
+    name = lane.thruster.identity
+    if lane.not_computed:
+        return f"{name}: stop not computed yet"
+    if lane.stop is None:
+        return f"{name}: NO stop breaks the power circuit"
+    switch = f", main switch Q{lane.lane}.1 behind it" if lane.switch is not None else ", no main switch"
+    return f"{name}: stop Q{lane.lane}.2 ({lane.stop_kind}) breaks the power circuit{switch}"
+
+
+def unverified(p: Proposal) -> tuple[str, ...]:
+    """What the verdict rests on without proof, each once."""
+    found: list[str] = []
+    if p.catalogue.invented:
+        found.append("equipment rows are invented")
+    for bank in p.banks:
+        if bank.assumed_resistance:
+            found.append(f"resistance of the {bank.name} is a chemistry's usual value")
+    for lane in p.lanes:
+        if lane.fuse is not None and not lane.fuse.family.verified:
+            found.append(f"time-current points of fuse F{lane.lane}.1 ({lane.fuse.family.family}) are from memory")
+        if lane.cable is not None and not lane.cable.ampacity_verified:
+            found.append(f"the rule's continuous current of cable {lane.cable.cable.gauge} in lane {lane.lane} is from memory")
+        if lane.fuse is not None or lane.cable is not None:
+            found += [f"{name} of the rule set is from memory" for name in _rules_from_memory(p)]
+    found += [f"route {_route(p, lane)} is estimated" for lane in p.lanes if lane.cable is not None and ("assumed" in lane.cable.route or "estimated" in lane.cable.route)]
+    return tuple(dict.fromkeys(found))
+
+
+def _route(p: Proposal, lane: Lane) -> str:
+    assert lane.cable is not None
+    return lane.cable.route.split(", not given")[0].split(", assumed")[0]
+
+
+def _rules_from_memory(p: Proposal) -> Iterable[str]:
+    rules = RULE_SETS[p.brief.choices.rule_set]
+    for name, limit in (("fuse distance", rules.fuse_distance_plain), ("fuse ceiling", rules.fuse_ceiling)):
+        if not source(limit.source).verified:
+            yield name
