@@ -53,9 +53,6 @@ SPEEDS: Mapping[str, SpeedLimit] = MappingProxyType(
 BURST_RATIO: Mapping[str, Ratio] = MappingProxyType({"normal": 4.0, "severe": 6.0, "severe and hazardous": 8.0})
 """Burst pressure over working pressure."""
 
-SUCTION_LOSS_MOST: tuple[Pascal, Pascal] = (0.2e5, 0.3e5)
-"""Below the air's pressure at the pump's inlet, from memory; the pump's own figure decides."""
-
 
 @formula("v", "m/s", "4 * flow / (pi * bore ** 2)", source="hydraulics-textbook")
 def line_speed(flow: CubicMetrePerSecond, bore: Metre) -> MetrePerSecond:

@@ -17,7 +17,6 @@ from athwart.units.names import (
 
 OIL_HEAT: JoulePerKelvinCubicMetre = 870.0 * 1900.0
 WALL: WattPerSquareMetreKelvin = 12.0  # still air, 10 to 15
-SHAFT_TO_SHAFT: tuple[Ratio, Ratio] = (0.70, 0.80)  # pump and motor together, lines not counted
 RULE_LOW: Second = 180.0
 RULE_HIGH: Second = 300.0
 

@@ -11,8 +11,6 @@ from dataclasses import dataclass
 from athwart.explain import formula
 from athwart.units.names import CubicMetrePerRadian, CubicMetrePerSecond, NewtonMetre, Pascal, RadianPerSecond, Ratio, Watt
 
-GEAR_EFFICIENCY: tuple[Ratio, Ratio] = (0.85, 0.90)
-PISTON_EFFICIENCY: tuple[Ratio, Ratio] = (0.88, 0.92)
 VOLUMETRIC: Ratio = 0.93
 MECHANICAL: Ratio = 0.93
 

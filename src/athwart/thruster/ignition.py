@@ -14,7 +14,6 @@ from athwart.units.names import Metre
 
 OPEN_DISTANCE: Metre = 0.6096  # two feet of space open to the atmosphere
 BULKHEAD_WATER: Metre = 0.3048
-SEEPAGE_AN_HOUR_LITRES = 0.25 * 0.0295735
 
 
 @dataclass(frozen=True, slots=True)

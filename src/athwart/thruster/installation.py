@@ -17,9 +17,6 @@ from athwart.units.names import Kilogram, Metre, MetrePerSecond, Newton, Ratio
 SHELL_IN_WAY: Ratio = 1.5
 SCARF: Ratio = 12.0
 GRIND_LEAST: Metre = 0.100
-GRIND_MOST: Metre = 0.150
-CHAMFER: tuple[Ratio, Ratio] = (0.10, 0.15)
-FAIRING: tuple[Ratio, Ratio] = (1.0, 3.0)
 BOX_MARGIN: Metre = 0.100
 PULL_LIMIT: Newton = 90.0 * 4.4482216152605
 PULL_WEIGHTS: Ratio = 2.0
@@ -111,11 +108,11 @@ TUNNEL_STEPS: tuple[TunnelStep, ...] = (
         "Set the tunnel between deep floors or bulkheads carried above the waterline, or in its own watertight compartment.",
         "special-service-craft-rules",
     ),
+    TunnelStep("grp", "Feather the skin over 100 to 150 mm round the cut and lay tapes on both faces.", "common-practice"),
+    TunnelStep("grp", "Wet out bare core and the sawn rim of the tube before the tapes go on.", "common-practice"),
     TunnelStep(
-        "grp", "Grind the skin back 100 to 150 mm round the cut, inside and outside, and tape both sides.", "common-practice"
+        "grp", "Cut the hole generously: a joint needs a body of filler; squeezed thin it shrinks and weeps.", "common-practice"
     ),
-    TunnelStep("grp", "Seal the core where it is cut and the cut end of the tube with resin.", "common-practice"),
-    TunnelStep("grp", "Leave a real gap for the filler: filler in a tight fit shrinks and the joint weeps.", "common-practice"),
     TunnelStep("metal", "Part a leg of another metal from the tunnel with an insulating flange and bushes.", "common-practice"),
     TunnelStep("any", "Test for leaks before launch and look again an hour after.", "common-practice"),
     TunnelStep("any", "A compartment that can flood through the tunnel or the box has a bilge alarm.", "own-judgement"),
