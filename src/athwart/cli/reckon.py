@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import json
-from typing import Any, get_args, get_origin, get_type_hints
-
 import click
 
 from athwart.cli import say
@@ -60,12 +58,12 @@ def _list(search: str | None, as_json: bool) -> None:
 
 def _describe(entry: Formula, as_json: bool) -> None:
     rows = []
-    hints = get_type_hints(entry.func, include_extras=True)
+    hints = book.hints(entry)
     for name, parameter in entry.signature.parameters.items():
         default = "needed" if parameter.default is parameter.empty else f"default {parameter.default:g}" if isinstance(
             parameter.default, float
         ) else f"default {parameter.default}"
-        rows.append((name, _unit(hints.get(name)), default, book.parameter_words(entry, name)))
+        rows.append((name, book.unit_of(hints.get(name)) or "word", default, book.parameter_words(entry, name)))
     if as_json:
         keys = ("name", "unit", "default", "what")
         inputs = [dict(zip(keys, row, strict=True)) for row in rows]
@@ -84,10 +82,3 @@ def _provenance(entry: Formula) -> None:
     click.echo(say.block(f"source: {where.title}{unsure} [{where.key}]", hang="  "))
     if entry.valid:
         click.echo(say.block(f"valid: {entry.valid}", hang="  "))
-
-
-def _unit(hint: Any) -> str:
-    if get_origin(hint) is not None and len(get_args(hint)) == 2 and isinstance(get_args(hint)[1], str):
-        return str(get_args(hint)[1])
-    metadata = getattr(hint, "__metadata__", None)
-    return str(metadata[0]) if metadata else "word"

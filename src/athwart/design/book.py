@@ -107,6 +107,11 @@ def find(name: str) -> Formula:
     raise UnknownName("formula", name, next(iter(get_close_matches(name, [*short, *FORMULAS], n=1, cutoff=0.5)), ""))
 
 
+def hints(entry: Formula) -> dict[str, Any]:
+    """Annotated types of a formula's inputs."""
+    return get_type_hints(entry.func, include_extras=True)
+
+
 def summary(entry: Formula) -> str:
     """First line of the docstring."""
     return (getdoc(entry.func) or "").splitlines()[0] if getdoc(entry.func) else ""
@@ -120,7 +125,7 @@ def parameter_words(entry: Formula, name: str) -> str:
 
 def reckon(entry: Formula, words: tuple[str, ...] | list[str]) -> Result:
     """Evaluate a formula from ``name=value`` texts; every mistake is reported at once."""
-    hints = get_type_hints(entry.func, include_extras=True)
+    types = hints(entry)
     parameters = entry.signature.parameters
     values: dict[str, Any] = {}
     told: dict[str, tuple[str, str]] = {}
@@ -134,16 +139,16 @@ def reckon(entry: Formula, words: tuple[str, ...] | list[str]) -> Result:
                 allowed=", ".join(f"{key}=" for key in parameters)))  # fmt: skip
             continue
         try:
-            values[name], told[name] = _value(text, hints.get(name))
+            values[name], told[name] = _value(text, types.get(name))
         except (InputError, ValueError) as error:
             wrong.append(Mistake(str(error), path=name, read=text))
     for name, parameter in parameters.items():
         if name in values or any(word.startswith(f"{name}=") for word in words):
             continue
         if parameter.default is Parameter.empty:
-            wrong.append(Mistake("this input is missing", path=name, allowed=f"{name}=… [{unit_of(hints.get(name))}]"))
+            wrong.append(Mistake("this input is missing", path=name, allowed=f"{name}=… [{unit_of(types.get(name))}]"))
         else:
-            values[name], told[name] = parameter.default, (_plain(parameter.default, unit_of(hints.get(name))), "default")
+            values[name], told[name] = parameter.default, (shown(parameter.default, unit_of(types.get(name))), "default")
     if wrong:
         raise InputError("inputs not understood", tuple(wrong))
     try:
@@ -153,7 +158,7 @@ def reckon(entry: Formula, words: tuple[str, ...] | list[str]) -> Result:
     except (ValueError, ZeroDivisionError, OverflowError, TypeError, KeyError) as error:
         raise NotComputed(f"{entry.name}: {error}; valid: {entry.valid or 'see the docs page of the formula'}") from None
     inputs = tuple((name, *told[name]) for name in parameters)
-    return Result(entry, inputs, value if isinstance(value, (int, float, str)) else str(value), _plain(value, entry.unit))
+    return Result(entry, inputs, value if isinstance(value, (int, float, str)) else str(value), shown(value, entry.unit))
 
 
 def unit_of(hint: Any) -> str:
@@ -182,15 +187,15 @@ def _value(text: str, hint: Any) -> tuple[Any, tuple[str, str]]:
         except units.QuantityError as error:
             first = error
             continue
-        return value, (f"{text.strip()} = {_plain(value, unit)}", "entered")
+        return value, (f"{text.strip()} = {shown(value, unit)}", "entered")
     match = _NUMBER_UNIT.match(text)
     if match:
         number = float(match.group(1).replace("−", "-"))
         if not match.group(2):
-            return number, (f"{_plain(number, unit)}", f"entered without a unit, taken as {unit}")
+            return number, (f"{shown(number, unit)}", f"entered without a unit, taken as {unit}")
         if match.group(2) in COMPOUND or match.group(2) == unit:
             value = number * COMPOUND.get(match.group(2), 1.0)
-            return value, (f"{text.strip()} = {_plain(value, unit)}", "entered")
+            return value, (f"{text.strip()} = {shown(value, unit)}", "entered")
     if unit in KINDS:
         raise first
     raise ValueError(f"not a number with the unit {unit}")
@@ -213,7 +218,7 @@ def _word(text: str, hint: Any) -> tuple[Any, tuple[str, str]]:
     return text, (text, "entered")
 
 
-def _plain(value: object, unit: str) -> str:
+def shown(value: object, unit: str) -> str:
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         return str(value)
     kind = KINDS.get(unit)
@@ -222,6 +227,8 @@ def _plain(value: object, unit: str) -> str:
         return f"{number} {unit}" if unit not in ("", "1") else number
     if kind == "conductor":
         return f"{value * 1e6:.5g} mm²" if abs(value) < 0.01 else f"{number} m²"
+    if kind == "temperature" and value < 150.0:
+        return f"{number} K"  # a difference: nothing aboard is that cold
     if kind == "temperature":
         return f"{number} K ({value - 273.15:.4g} °C)"
     if kind == "angle":

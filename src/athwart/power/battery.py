@@ -174,6 +174,40 @@ def resistance_at_charge(resistance_full: Ohm, state_of_charge: Ratio, rise: Rat
     return resistance_full * (1.0 + rise * (1.0 - state_of_charge))
 
 
+@formula("R", "Ω", "resistance * ageing", source="own-judgement", valid="ageing 1 for new, 1.5 in the design state")
+def aged_resistance(resistance: Ohm, ageing: Ratio) -> Ohm:
+    """Resistance of a worn block.
+
+    Parameters
+    ----------
+    resistance : Of the block when new, at its charge and temperature. [Ω]
+    ageing : Worn over new. [1]
+
+    Examples
+    --------
+    >>> round(aged_resistance(4e-3, 1.5) * 1e3, 3)
+    6.0
+    """
+    return resistance * ageing
+
+
+@formula("U_B", "V", "series * block_volts", source="own-arithmetic")
+def bank_volts(block_volts: Volt, series: Ratio) -> Volt:
+    """Volts of blocks in series.
+
+    Parameters
+    ----------
+    block_volts : Of one block in its state. [V]
+    series : Blocks in a string. [1]
+
+    Examples
+    --------
+    >>> bank_volts(12.5, 2)
+    25.0
+    """
+    return series * block_volts
+
+
 @formula(
     "R", "Ω", "(REST_CRANKING - end_volts) / cranking_current", source="cranking-tests", valid="the test's own seconds at -18 °C"
 )
@@ -280,7 +314,7 @@ def block_source(block: Block, state: State) -> Source:
     data = chemistry(block.chemistry)
     new = new_resistance(block)
     warm = resistance_at_charge(new.resistance, state.state_of_charge, data.resistance_rise_empty)
-    resistance = resistance_at_temperature(warm, state.temperature, data.resistance_exponent[1]) * state.ageing
+    resistance = aged_resistance(resistance_at_temperature(warm, state.temperature, data.resistance_exponent[1]), state.ageing)
     return Source(rest_volts(block.chemistry, block.cells, state.state_of_charge, state.temperature), resistance, new.assumed)
 
 
@@ -302,6 +336,55 @@ def parallel_source(strings: Sequence[Source]) -> Source:
     conductance = sum(1.0 / string.resistance for string in strings)
     emf = sum(string.emf / string.resistance for string in strings) / conductance
     return Source(emf, 1.0 / conductance, any(string.assumed for string in strings))
+
+
+@formula(
+    "R_B",
+    "Ω",
+    "(series * block_resistance + (series - 1) * link_resistance + string_resistance) / parallel",
+    source="own-arithmetic",
+    valid="like blocks, like strings",
+)
+def bank_resistance(
+    block_resistance: Ohm, series: Ratio, parallel: Ratio = 1.0, link_resistance: Ohm = 0.0, string_resistance: Ohm = 0.0
+) -> Ohm:
+    """Resistance of a bank of like strings.
+
+    Parameters
+    ----------
+    block_resistance : Of one block in its state. [Ω]
+    series : Blocks in a string. [1]
+    parallel : Strings side by side. [1]
+    link_resistance : Of a link between two blocks with its lugs. [Ω]
+    string_resistance : Of what else each string goes through: its fuse, the pieces to the bars. [Ω]
+
+    Examples
+    --------
+    Two 4 mΩ blocks in series with one 0.2 mΩ link:
+
+    >>> round(bank_resistance(4e-3, 2, 1, 0.2e-3) * 1e3, 3)
+    8.2
+    """
+    return (series * block_resistance + (series - 1.0) * link_resistance + string_resistance) / parallel
+
+
+@formula("U_t", "V", "emf - current * (bank_resistance + path_resistance)", source="own-arithmetic", valid="steady, one source")
+def terminal_volts(emf: Volt, current: Ampere, bank_resistance: Ohm, path_resistance: Ohm) -> Volt:
+    """Volts left at the unit's terminals.
+
+    Parameters
+    ----------
+    emf : Of the bank at rest in its state. [V]
+    current : Of the unit. [A]
+    bank_resistance : Of the bank in its state. [Ω]
+    path_resistance : Everything between the bank's poles and the unit, there and back. [Ω]
+
+    Examples
+    --------
+    >>> round(terminal_volts(25.2, 300.0, 8.2e-3, 3.5e-3), 2)
+    21.69
+    """
+    return emf - current * (bank_resistance + path_resistance)
 
 
 def bank_source(

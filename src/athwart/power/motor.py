@@ -157,7 +157,60 @@ def at_temperature(
     """
     if magnets not in MAGNETS:
         raise ValueError(f"no magnets {magnets!r}; there are {' and '.join(MAGNETS)}")
-    return varied(motor, 1.0 + MAGNETS[magnets] * magnet_rise, 1.0 + ALPHA_CU * winding_rise)
+    constant = warm_constant(motor.constant, MAGNETS[magnets], magnet_rise)
+    return replace(motor, constant=constant, resistance=warm_winding(motor.resistance, winding_rise))
+
+
+@formula("k", "V·s/rad", "constant * (1 + coefficient * rise)", source="magnet-temperature", valid="below the magnets' irreversible loss")
+def warm_constant(constant: VoltSecondPerRadian, coefficient: PerKelvin, rise: Kelvin) -> VoltSecondPerRadian:
+    """Motor constant with the magnets warmer (or colder) than at the rated point.
+
+    Parameters
+    ----------
+    constant : At the rated point. [V·s/rad]
+    coefficient : Change of the field with temperature, -0.002 for ferrite. [1/K]
+    rise : Magnets above their rated temperature. [K]
+
+    Examples
+    --------
+    >>> round(warm_constant(0.05, -0.002, 40.0), 4)
+    0.046
+    """
+    return constant * (1.0 + coefficient * rise)
+
+
+@formula("R_a", "Ω", "resistance * (1 + ALPHA_CU * rise)", source="iec-60287-1-1", valid="copper winding")
+def warm_winding(resistance: Ohm, rise: Kelvin) -> Ohm:
+    """Armature resistance with the winding warmer (or colder) than at the rated point.
+
+    Parameters
+    ----------
+    resistance : At the rated point. [Ω]
+    rise : Winding above its rated temperature. [K]
+
+    Examples
+    --------
+    >>> round(warm_winding(8e-3, 50.0) * 1e3, 3)
+    9.572
+    """
+    return resistance * (1.0 + ALPHA_CU * rise)
+
+
+@formula("R", "Ω", "armature_resistance + source_resistance", source="own-arithmetic")
+def loop_resistance(armature_resistance: Ohm, source_resistance: Ohm) -> Ohm:
+    """Everything the motor's current goes through.
+
+    Parameters
+    ----------
+    armature_resistance : Of the motor. [Ω]
+    source_resistance : Bank, cable and all in between. [Ω]
+
+    Examples
+    --------
+    >>> round(loop_resistance(8e-3, 10e-3) * 1e3, 1)
+    18.0
+    """
+    return armature_resistance + source_resistance
 
 
 def varied(motor: BrushedMotor, field_factor: Ratio = 1.0, resistance_factor: Ratio = 1.0) -> BrushedMotor:
@@ -274,7 +327,12 @@ def run_brushed(motor: BrushedMotor, emf: Volt, source_resistance: Ohm = 0.0) ->
     """
     try:
         speed = brushed_speed(
-            emf, motor.constant, motor.resistance + source_resistance, motor.load, motor.brush_drop, motor.no_load_current
+            emf,
+            motor.constant,
+            loop_resistance(motor.resistance, source_resistance),
+            motor.load,
+            motor.brush_drop,
+            motor.no_load_current,
         )
     except ValueError as error:
         raise NotComputed(str(error)) from None

@@ -164,6 +164,23 @@ def thrust_behind_rudder(thrust: Newton, coefficient: Ratio, helm_degrees: Ratio
 # ---- over all headings
 
 
+@formula("N", "N", "abs(thrust) / units", source="own-arithmetic", valid="units of one role share alike")
+def need_of_one(thrust: Newton, units: Ratio = 1.0) -> Newton:
+    """What one of several units of a role must give, without side.
+
+    Parameters
+    ----------
+    thrust : That balances the wind, with its sign. [N]
+    units : Of this role. [1]
+
+    Examples
+    --------
+    >>> need_of_one(-1500.0, 2.0)
+    750.0
+    """
+    return abs(thrust) / units
+
+
 @dataclass(frozen=True, slots=True)
 class AtHeading:
     """What one unit must give at one wind angle; ``thrust`` has the sign of the push that balances the wind."""

@@ -130,14 +130,7 @@ def _mean_place(brief: Brief, thrusters: Sequence[Thruster]) -> float:
 
 def _case(kind: str, thruster: Thruster, demand: balance.Demand, brief: Brief, found: Loads, pivot: float, share: int) -> Case:
     place = body_x(brief, thruster.tunnel.x)
-    sigma = uncertainty.need_sigma(
-        uncertainty.ELEMENT_COEFFICIENT if found.by_elements else uncertainty.SIDE_COEFFICIENT,
-        brief.boat.windage_uncertainty,
-        brief.wind.uncertainty,
-        uncertainty.PROFILE if found.wind.height_read is not None else 0.0,
-        uncertainty.GUST_FACTOR if found.wind.asked.is_ == "mean" else 0.0,
-        uncertainty.lever_sigma(brief.boat.length_overall, demand.worst.load.place, pivot),
-    )
+    spread = sigma(brief, found, demand.worst.load.place, pivot)
     by_heading = sorted((heading.wind_angle, abs(heading.thrust) / share) for heading in demand.headings)
     return Case(
         "B" if kind == "B" else "C",
@@ -148,8 +141,30 @@ def _case(kind: str, thruster: Thruster, demand: balance.Demand, brief: Brief, f
         tuple(by_heading),
         abs(demand.beam.load.side),
         abs(place - pivot),
-        sigma,
+        spread,
     )
+
+
+def sigma(brief: Brief, found: Loads, wind_place: float, pivot: float) -> float:
+    """Relative standard deviation of a need, from inputs and models."""
+    return uncertainty.need_sigma(
+        uncertainty.ELEMENT_COEFFICIENT if found.by_elements else uncertainty.SIDE_COEFFICIENT,
+        brief.boat.windage_uncertainty,
+        brief.wind.uncertainty,
+        uncertainty.PROFILE if found.wind.height_read is not None else 0.0,
+        uncertainty.GUST_FACTOR if found.wind.asked.is_ == "mean" else 0.0,
+        uncertainty.lever_sigma(brief.boat.length_overall, wind_place, pivot),
+    )
+
+
+def pivot(brief: Brief, case: Case) -> float:
+    """What a case turns about: the end made fast, or the other unit."""
+    thruster = brief.thruster(case.identity)
+    half = brief.boat.length_overall / 2
+    if case.case == "B":
+        return -half if thruster.role == "bow" else half
+    others = [t for t in brief.thrusters if t.role != thruster.role]
+    return _mean_place(brief, others)
 
 
 def derive(brief: Brief, case: Case) -> None:
@@ -158,14 +173,14 @@ def derive(brief: Brief, case: Case) -> None:
     half = brief.boat.length_overall / 2
     thruster = brief.thruster(case.identity)
     place = body_x(brief, thruster.tunnel.x)
+    share = float(sum(t.role == thruster.role for t in brief.thrusters))
     for angle in (pi / 2, case.worst_heading):
         load = found.model(angle)
         if case.case == "B":
-            balance.thrust_about_pivot(load.side, load.place, place, -half if thruster.role == "bow" else half)
+            thrust = balance.thrust_about_pivot(load.side, load.place, place, -half if thruster.role == "bow" else half)
         else:
             bow = _mean_place(brief, [t for t in brief.thrusters if t.role == "bow"])
             stern = _mean_place(brief, [t for t in brief.thrusters if t.role == "stern"])
             side = balance.bow_thrust_on_station if thruster.role == "bow" else balance.stern_thrust_on_station
-            side(load.side, load.place, bow, stern)
-
-
+            thrust = side(load.side, load.place, bow, stern)
+        balance.need_of_one(thrust, share)

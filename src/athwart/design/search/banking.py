@@ -11,12 +11,15 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from athwart.catalogue.records import BatteryBlock, Cable, Catalogue, Fuse, FuseFamily
+from athwart.design import states
 from athwart.design.brief import BankWish, Brief
 from athwart.design.proposal import Bank, Keep
+from athwart.explain import formula
 from athwart.power.battery import NEW_AND_FULL, State, bank_source, cold_aged_state, running_volts, usable_capacity
-from athwart.power.contact import JOINTS
+from athwart.power.conductor import resistance_factor
+from athwart.power.contact import FUSE_HOT_OVER_COLD, JOINTS
 from athwart.power.fault import bank_fault_current
-from athwart.units import Metre, Ohm
+from athwart.units import Metre, Ohm, OhmPerMetre, Ratio
 
 LINK_LENGTH: Metre = 0.3
 """Length of a link between blocks of a string (own judgement)."""
@@ -64,26 +67,54 @@ def candidates(catalogue: Catalogue, wish: Wish, volts: float, strings_most: int
 STUD_PIECE: Metre = 0.1
 
 
-def string_extra(cable: Cable, parallel: int, bars: bool, fused: bool) -> Ohm:
-    """Pieces between a string and the bars, where there are bars: to the string fuse, on to the plus bar, back from the minus bar."""
+def copper_of(cable: Cable, hot: bool) -> OhmPerMetre:
+    """A cable's resistance a metre at the conductors' temperature of the design state (``hot``) or of the peak state."""
+    return cable.resistance_per_metre * resistance_factor(states.CONDUCTOR_HOT if hot else states.CONDUCTOR_COLD)
+
+
+def string_extra(cable: Cable, parallel: int, bars: bool, fuse: Fuse | None, *, hot: bool = False) -> Ohm:
+    """What a string goes through on its way to the bars, where there are bars: its fuse, the pieces to the plus bar, the one back."""
     if parallel < 2 and not bars:
         return 0.0
-    pieces = (STUD_PIECE, LINK_LENGTH, LINK_LENGTH) if fused else (LINK_LENGTH, LINK_LENGTH)
-    return cable.resistance_per_metre * sum(pieces) + 2 * len(pieces) * JOINTS["lug"].usual
+    pieces = (STUD_PIECE, LINK_LENGTH, LINK_LENGTH) if fuse is not None else (LINK_LENGTH, LINK_LENGTH)
+    own = fuse.resistance * (FUSE_HOT_OVER_COLD if hot else 1.0) if fuse is not None else 0.0
+    return copper_of(cable, hot) * sum(pieces) + 2 * len(pieces) * JOINTS["lug"].usual + own
 
 
-def link_resistance(cable: Cable, parallel: int = 1) -> Ohm:
-    """A link between two blocks: 0.3 m of cable with a lug on each stud."""
-    return cable.resistance_per_metre * LINK_LENGTH / parallel + 2 * JOINTS["lug"].usual
+@formula("R_link", "Ω", "resistance_per_metre * length / parallel + 2 * lug", source="own-arithmetic", valid="a lug on each stud")
+def link_of(resistance_per_metre: OhmPerMetre, length: Metre, lug: Ohm, parallel: Ratio = 1.0) -> Ohm:
+    """A link between two blocks with its two lugs.
+
+    Parameters
+    ----------
+    resistance_per_metre : Of the cable at 20 °C. [Ω/m]
+    length : Of the link. [m]
+    lug : Of one lug on its stud. [Ω]
+    parallel : Conductors side by side. [1]
+
+    Examples
+    --------
+    >>> round(link_of(0.277e-3, 0.3, 40e-6) * 1e3, 4)
+    0.1631
+    """
+    return resistance_per_metre * length / parallel + 2.0 * lug
+
+
+def link_resistance(cable: Cable, parallel: int = 1, *, hot: bool = False) -> Ohm:
+    """A link of this cable between two blocks."""
+    return link_of(copper_of(cable, hot), LINK_LENGTH, JOINTS["lug"].usual, parallel)
 
 
 @lru_cache(maxsize=4096)
 def _sources(
-    block: BatteryBlock, coldest: float | None, series: int, parallel: int, link: float, string: float, age: float | None, mixed: bool
-) -> tuple[float, float, float, float, float, bool]:
+    block: BatteryBlock, coldest: float | None, series: int, parallel: int, link: Cable, bars: bool, fuse: Fuse | None, age: float | None,
+    mixed: bool,
+) -> tuple[float, float, float, float, float, bool]:  # fmt: skip
     design = _worn(block.chemistry, coldest, age, mixed)
-    new = bank_source(block, NEW_AND_FULL, series, parallel, link, string)
-    cold = bank_source(block, design, series, parallel, link, string)
+    new = bank_source(block, NEW_AND_FULL, series, parallel, link_resistance(link), string_extra(link, parallel, bars, fuse))
+    cold = bank_source(
+        block, design, series, parallel, link_resistance(link, hot=True), string_extra(link, parallel, bars, fuse, hot=True)
+    )
     return new.emf, new.resistance, cold.emf, cold.resistance, usable_capacity(block, design), new.assumed
 
 
@@ -123,9 +154,8 @@ def bank(
 ) -> Bank:
     """A bank with its figures in both states."""
     shared = len(wish.feeds) > 1 or bool(wish.given and (wish.given.shared_with or wish.given.mid_tap_load))
-    string = string_extra(link, parallel, shared, string_fuse is not None) + (string_fuse[0].resistance if string_fuse is not None else 0.0)
     emf_new, r_new, emf_cold, r_cold, capacity, assumed = _sources(
-        block, brief.duty.coldest_bank, series, parallel, link_resistance(link), string, age, mixed
+        block, brief.duty.coldest_bank, series, parallel, link, shared, string_fuse[0] if string_fuse is not None else None, age, mixed
     )
     charging = running_volts(block.volts * series) if block.chemistry != "lfp" else block.charge_volts * series
     declared = block.short_circuit * parallel if block.short_circuit is not None else None
@@ -152,3 +182,16 @@ def bank(
         assumed,
         mixed,
     )
+
+
+def linked(brief: Brief, wish: Wish, found: Bank, link: Cable) -> Bank:
+    """The same bank with links of another cable, its figures reckoned anew."""
+    return bank(
+        brief, wish, found.block, found.series, found.parallel, link, found.kept, string_fuse=found.string_fuse, age=found.age_years,
+        mixed=found.mixed_age,
+    )  # fmt: skip
+
+
+def clear() -> None:
+    """Forget cached sources, so that a tracer sees every formula run."""
+    _sources.cache_clear()

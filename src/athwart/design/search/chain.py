@@ -22,14 +22,14 @@ from athwart.design.proposal import Bank, CableChoice, Fault, FuseChoice, Keep, 
 from athwart.design.search import aboard, banking, cabling, fusing, running, switching
 from athwart.design.search.cabling import Limit
 from athwart.errors import NotComputed
-from athwart.power.contact import JOINTS
+from athwart.power.contact import FUSE_HOT_OVER_COLD, JOINTS
 from athwart.power.fault import prospective_current
 from athwart.power.fuse import opening_band
 from athwart.power.rules import RULE_SETS
 from athwart.units import Ampere, Newton, Ohm, Ratio, Second, Volt
 
-FUSE_HOT: Ratio = 1.5
-"""Resistance of a loaded fuse over its cold one (common practice, from memory)."""
+FUSE_HOT: Ratio = FUSE_HOT_OVER_COLD
+"""Resistance of a loaded fuse over its cold one."""
 PIECES_PLUS = 4
 PIECES_MINUS = 1
 
@@ -439,7 +439,7 @@ def best_chain(task: Task, unit: ThrusterUnit) -> tuple[Chain | None, Newton]:
             if index >= len(banks):
                 break
             block, series, parallel, keep = banks[index]
-            bank = _make_bank(task, unit, block, series, parallel, keep, widest[0])
+            bank = _make_bank(task, unit, block, series, parallel, keep, link_cable(task.catalogue, widest[0], widest[1]))
         if not _fits_volts(unit, bank):
             continue
         bound = evaluate(task, unit, bank, widest[0], widest[1], {"cable": widest[2]}, finish=False)
@@ -459,17 +459,35 @@ def best_chain(task: Task, unit: ThrusterUnit) -> tuple[Chain | None, Newton]:
 def _through_cables(task: Task, unit: ThrusterUnit, bank: Bank, cables: list[tuple[Cable, int, Keep]]) -> Chain | None:
     nearest: Chain | None = None
     for cable, parallel, keep in cables:
-        rough = evaluate(task, unit, bank, cable, parallel, {"cable": keep}, finish=False)
+        own = banking.linked(task.brief, task.wish, bank, cable) if keep == "chosen" and task.bank_fixed is None else bank
+        rough = evaluate(task, unit, own, cable, parallel, {"cable": keep}, finish=False)
         if task.choose and (rough.broken or rough.thrust < task.required) and keep != "fixed":
             nearest = _nearer(nearest, rough, task.required)
             continue
-        full = evaluate(task, unit, replace(bank, link=cable if keep == "chosen" else bank.link), cable, parallel, {"cable": keep})
+        full = evaluate(task, unit, own, cable, parallel, {"cable": keep})
         nearest = _nearer(nearest, full, task.required)
         if full.adequate and full.thrust >= task.required:
             return full
     if nearest is not None and nearest.fuse is None and nearest.cable is not None:
         nearest = _with_parts(task, nearest)
     return nearest
+
+
+def link_cable(catalogue: Catalogue, cable: Cable, parallel: int) -> Cable:
+    """The link between blocks: one conductor of at least the lane's whole area, else the thickest of its kind."""
+    if parallel == 1:
+        return cable
+    alike = [c for c in catalogue.cables if c.marine and c.insulation_temperature == cable.insulation_temperature and ("AWG" in c.gauge) == ("AWG" in cable.gauge)]
+    enough = [c for c in alike if c.area >= cable.area * parallel * 0.999]
+    return min(enough, key=lambda c: (c.area, c.price, c.id)) if enough else max([*alike, cable], key=lambda c: (c.area, c.id))
+
+
+def _linked(task: Task, unit: ThrusterUnit, bank: Bank, cable: Cable, parallel: int) -> Bank:
+    """The bank with links that suit the lane's cable; a bank given for several units keeps its own."""
+    link = link_cable(task.catalogue, cable, parallel)
+    if task.bank_fixed is not None or link.id == bank.link.id:
+        return bank
+    return _make_bank(task, unit, bank.block, bank.series, bank.parallel, bank.kept, link)
 
 
 def _with_parts(task: Task, chain: Chain) -> Chain:

@@ -77,7 +77,8 @@ def path_drop(brief: Brief, battery: str | None) -> Volt:
     return sum(drops)
 
 
-def _charging_volts(brief: Brief, battery: ShipBattery) -> Volt:
+def charging_volts_of(brief: Brief, battery: ShipBattery) -> Volt:
+    """Volts at a ship's battery while its source runs, isolators counted."""
     alternator = alternator_for(brief, battery.name)
     base = alternator.regulated_volts if alternator is not None and alternator.regulated_volts is not None else running_volts(battery.volts)
     return base - path_drop(brief, battery.name)
@@ -193,7 +194,7 @@ def _figures(
     run = run_between(brief, fed_place, bank.place)
     rules = RULE_SETS[brief.choices.rule_set]
     shore = charger.kind == "shore"
-    volts_at_source = _charging_volts(brief, source) if source is not None else charger.volts_in
+    volts_at_source = charging_volts_of(brief, source) if source is not None else charger.volts_in
     loop: Ohm = 0.0
     cable: Cable | None = None
     allowed: Ampacity | None = None

@@ -38,8 +38,6 @@ TURNS = 4
 SHARED_TURNS = 6
 THRUST_STEP = 100.0
 """Chains whose thrust falls into the same step of so many newtons count as equally small; the lighter is taken."""
-VOLTS_SIGMA: Ratio = 0.03
-"""Relative standard deviation of terminal volts under load (own judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +203,7 @@ def _judge(task: chain.Task, unit: ThrusterUnit) -> tuple[chain.Chain | None, Ne
 
 
 def _sigma(case: Case) -> Ratio:
-    own = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, VOLTS_SIGMA, uncertainty.IMMERSION)
+    own = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, running.VOLTS_SIGMA, uncertainty.IMMERSION)
     return float((case.sigma**2 + own**2) ** 0.5)
 
 
@@ -335,7 +333,7 @@ def _price(lanes: tuple[Lane, ...], banks: tuple[Bank, ...], charge: tuple[Charg
 
 def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalogue: Catalogue) -> Lane:
     unit, found = c.chain.unit, c.chain
-    spread = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, VOLTS_SIGMA, uncertainty.IMMERSION)
+    spread = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, running.VOLTS_SIGMA, uncertainty.IMMERSION)
     diameter = unit.tunnel_diameter or 0.0
     cover = c.thruster.tunnel.axis_depth - c.drop - diameter / 2
     full, half, limit = running_times(found)

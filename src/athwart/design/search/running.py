@@ -21,6 +21,8 @@ from athwart.units import Ampere, Newton, Ohm, Ratio, Volt
 
 GROSS_TO_NET: Ratio = 0.9
 """Net over gross thrust where a catalogue states gross (own judgement)."""
+VOLTS_SIGMA: Ratio = 0.03
+"""Relative standard deviation of terminal volts under load (own judgement)."""
 LEAST_SHARE: Ratio = 0.85
 """Least terminal volts of a brushed unit under load as a share of nominal volts (own judgement)."""
 
@@ -60,6 +62,30 @@ def thrust_delivered(label_thrust: Newton, thrust_ratio: Ratio, immersion_factor
     return label_thrust * thrust_ratio * immersion_factor * basis_factor
 
 
+@formula("R_path", "Ω", "copper + gear + lugs", source="own-arithmetic")
+def path_resistance(copper: Ohm, gear: Ohm, lugs: Ohm) -> Ohm:
+    """Everything between a bank's poles and its unit, there and back.
+
+    Parameters
+    ----------
+    copper : Plus and minus conductors at their temperature. [Ω]
+    gear : Fuse, main switch and stop device. [Ω]
+    lugs : Joints at the ends of every piece. [Ω]
+
+    Examples
+    --------
+    >>> round(path_resistance(1.3e-3, 0.4e-3, 0.4e-3) * 1e3, 3)
+    2.1
+    """
+    return copper + gear + lugs
+
+
+def clear() -> None:
+    """Forget cached motors, so that a tracer sees every formula run."""
+    for cached in (motor_of, drive_of, variant):
+        cached.cache_clear()
+
+
 @lru_cache(maxsize=2048)
 def motor_of(unit: ThrusterUnit) -> BrushedMotor:
     """The brushed motor of a unit at its rated point."""
@@ -82,7 +108,7 @@ def is_constant_power(unit: ThrusterUnit) -> bool:
 
 
 @lru_cache(maxsize=8192)
-def _variant(unit: ThrusterUnit, which: Literal["weak thrust", "hot magnets", "hot winding"]) -> BrushedMotor:
+def variant(unit: ThrusterUnit, which: Literal["weak thrust", "hot magnets", "hot winding"]) -> BrushedMotor:
     """The motor off its rated point, which is taken warm: winding at 60 °C, magnets at 40 °C (own judgement)."""
     motor = motor_of(unit)
     rated_winding, rated_magnet = states.ZERO + 60.0, states.ZERO + 40.0
@@ -97,10 +123,10 @@ def run(unit: ThrusterUnit, state: Literal["design", "peak"], emf: Volt, resista
         found = run_drive(drive_of(unit), emf, resistance, command)
         return Point(found.current, found.terminal_volts, found.thrust_ratio)
     if state == "design":
-        found = run_brushed(_variant(unit, "weak thrust"), emf, resistance)
+        found = run_brushed(variant(unit, "weak thrust"), emf, resistance)
     else:
         found = max(
-            (run_brushed(_variant(unit, which), emf, resistance) for which in ("hot magnets", "hot winding")), key=lambda point: point.current
+            (run_brushed(variant(unit, which), emf, resistance) for which in ("hot magnets", "hot winding")), key=lambda point: point.current
         )
     return Point(found.current, found.terminal_volts, found.thrust_ratio)
 
@@ -110,7 +136,7 @@ def start_current(unit: ThrusterUnit, emf: Volt, resistance: Ohm) -> Ampere:
     if is_constant_power(unit):
         part = drive_of(unit)
         return part.current_limit if part.current_limit is not None else 1.1 * part.rated_power / emf
-    motor = _variant(unit, "hot magnets")
+    motor = variant(unit, "hot magnets")
     return stalled_current(emf, motor.brush_drop, motor.resistance, resistance)
 
 
@@ -128,9 +154,9 @@ def load(unit: ThrusterUnit, state: Literal["design", "peak"]) -> Callable[[Volt
         part = drive_of(unit)
         return lambda volts: drive_load(part, volts)
     if state == "design":
-        motor = _variant(unit, "weak thrust")
+        motor = variant(unit, "weak thrust")
         return lambda volts: brushed_load(motor, volts)
-    variants = (_variant(unit, "hot magnets"), _variant(unit, "hot winding"))
+    variants = (variant(unit, "hot magnets"), variant(unit, "hot winding"))
     return lambda volts: max(brushed_load(motor, volts) for motor in variants)
 
 
