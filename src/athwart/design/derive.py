@@ -20,6 +20,7 @@ from athwart.design.places import RunOf, body_x, run_between
 from athwart.design.proposal import Bank, ChargingChoice, Lane, Proposal
 from athwart.design.requirements import need as needing
 from athwart.design.search import banking, cabling, chain, charging, floating, running
+from athwart.design.search.settle import other_loads
 from athwart.errors import NotComputed, UnknownName
 from athwart.explain import Formula, Step, explained
 from athwart.power import battery, charger, fault, heating
@@ -103,6 +104,13 @@ def _bank_source(p: Proposal, bank: Bank) -> tuple[float, float]:
     return emf, resistance
 
 
+def _loaded(p: Proposal, bank: Bank) -> tuple[float, float]:
+    """The bank as the unit sees it: its volts lowered by the other loads that run at the same time."""
+    emf, inside = _bank_source(p, bank)
+    others = other_loads(p.brief, bank, "design")
+    return (battery.terminal_volts(emf, others, inside, 0.0) if others > 0 else emf), inside
+
+
 def _bank_ohms(p: Proposal, lane: Lane) -> object:
     return _bank_source(p, _bank(p, lane))[1]
 
@@ -126,7 +134,7 @@ def _current(p: Proposal, lane: Lane) -> float:
     if lane.design is None:
         raise NotComputed(f"lane {lane.lane} does not run")
     bank = _bank(p, lane)
-    emf, inside = _bank_source(p, bank)
+    emf, inside = _loaded(p, bank)
     path = _path(p, lane)
     if running.is_constant_power(lane.unit):
         return running.run(lane.unit, "design", emf, inside + path).current
@@ -135,7 +143,7 @@ def _current(p: Proposal, lane: Lane) -> float:
 
 def _terminal(p: Proposal, lane: Lane) -> float:
     current = _current(p, lane)
-    emf, inside = _bank_source(p, _bank(p, lane))
+    emf, inside = _loaded(p, _bank(p, lane))
     return battery.terminal_volts(emf, current, inside, _path(p, lane))
 
 

@@ -198,7 +198,7 @@ def evaluate(
     chain = Chain(unit, bank, choice, None, None, None, design, peak, thrust, start, (), broken)
     if not finish or (broken and task.choose):
         return chain
-    return _finish(task, chain, choice, design, peak, current, start, kept)
+    return _finish(task, chain, choice, design, peak, current, start)
 
 
 GEAR: Ohm = JOINTS["fuse"].usual / FUSE_HOT + JOINTS["switch"].usual + JOINTS["contactor"].usual
@@ -240,13 +240,16 @@ def _bank_limits(task: Task, unit: ThrusterUnit, bank: Bank, design: LaneState, 
 
 
 def _finish(
-    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere, kept: dict[str, Keep]
+    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere, *, whatever: bool = False
 ) -> Chain:
-    """Fuse, switch and stop, then the states again with their own resistances, until the same rows come out."""
+    """Fuse, switch and stop, then the states again with their own resistances, until the same rows come out.
+
+    ``whatever`` is broken, the parts are chosen all the same: the chain is going to be shown.
+    """
     done = chain
     rows: tuple[object, ...] = ()
     for _ in range(GEAR_TURNS):
-        done = _with_gear(task, replace(chain, design=design, peak=peak), choice, design, peak, current, start)
+        done = _with_gear(task, replace(chain, design=design, peak=peak), choice, design, peak, current, start, whatever)
         now = tuple(part.id if part is not None else None for part in (done.fuse.fuse if done.fuse else None, done.switch, done.stop))
         if now == rows:
             break
@@ -276,7 +279,7 @@ def _again(task: Task, done: Chain, choice: CableChoice) -> tuple[LaneState, Lan
 
 
 def _with_gear(
-    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere
+    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere, whatever: bool
 ) -> Chain:
     brief, bank, part = task.brief, chain.bank, task.given.parts
     assert bank is not None
@@ -290,7 +293,7 @@ def _with_gear(
     broken = list(chain.broken)
     replaced: list[str] = []
     switch, stop = _switching(task, current, start, bank, replaced, broken)
-    if task.choose and broken:  # no fuse makes up for a missing switch
+    if task.choose and broken and not whatever:  # no fuse makes up for a missing switch
         return replace(chain, switch=switch, stop=stop, broken=tuple(broken), replaced=tuple(replaced))
     fuse = None
     has_fuse = aboard.fuse_of(task.catalogue, part.fuse, task.thruster.identity) if part.fuse is not None else None
@@ -468,34 +471,15 @@ def _through_cables(task: Task, unit: ThrusterUnit, bank: Bank, cables: list[tup
         nearest = _nearer(nearest, full, task.required)
         if full.adequate and full.thrust >= task.required:
             return full
-    if nearest is not None and nearest.fuse is None and nearest.cable is not None:
-        nearest = _with_parts(task, nearest)
     return nearest
 
 
-def link_cable(catalogue: Catalogue, cable: Cable, parallel: int) -> Cable:
-    """The link between blocks: one conductor of at least the lane's whole area, else the thickest of its kind."""
-    if parallel == 1:
-        return cable
-    alike = [c for c in catalogue.cables if c.marine and c.insulation_temperature == cable.insulation_temperature and ("AWG" in c.gauge) == ("AWG" in cable.gauge)]
-    enough = [c for c in alike if c.area >= cable.area * parallel * 0.999]
-    return min(enough, key=lambda c: (c.area, c.price, c.id)) if enough else max([*alike, cable], key=lambda c: (c.area, c.id))
-
-
-def _linked(task: Task, unit: ThrusterUnit, bank: Bank, cable: Cable, parallel: int) -> Bank:
-    """The bank with links that suit the lane's cable; a bank given for several units keeps its own."""
-    link = link_cable(task.catalogue, cable, parallel)
-    if task.bank_fixed is not None or link.id == bank.link.id:
-        return bank
-    return _make_bank(task, unit, bank.block, bank.series, bank.parallel, bank.kept, link)
-
-
-def _with_parts(task: Task, chain: Chain) -> Chain:
+def completed(task: Task, chain: Chain) -> Chain:
+    """A chain that does not pass and is shown all the same, with the fuse, switch and stop it would be given."""
     if chain.cable is None or chain.design is None or chain.peak is None or chain.start is None or chain.fuse is not None:
         return chain
-    return _finish(
-        task, chain, chain.cable, chain.design, chain.peak, max(chain.design.current, chain.peak.current), chain.start, {"cable": chain.cable.kept}
-    )
+    current = max(chain.design.current, chain.peak.current)
+    return _finish(task, chain, chain.cable, chain.design, chain.peak, current, chain.start, whatever=True)
 
 
 def _bank_says(limit: Limit) -> bool:

@@ -179,10 +179,12 @@ def _choose_lane(
         best = replace(best, replaced=(*note, *best.replaced))
         return _chosen(task, case, best, "aboard" if kept_own is not None else "chosen", tuple(rejections), drop)
     if nearest is not None:
-        return _chosen(task, case, nearest[1], "aboard" if nearest[1].unit is own else "chosen", tuple(rejections), drop)
+        shown = chain.completed(task, nearest[1])
+        return _chosen(task, case, shown, "aboard" if shown.unit is own else "chosen", tuple(rejections), drop)
     unit = _least_refused(pool, rejections)
     judged, _ = _judge(task, unit)
-    return _chosen(task, case, judged, "chosen", tuple(rejections), drop)
+    shown = chain.completed(task, judged) if judged is not None else None
+    return _chosen(task, case, shown, "chosen", tuple(rejections), drop)
 
 
 def _why_unit_replaced(own: ThrusterUnit, rejections: list[Rejection]) -> tuple[str, ...]:

@@ -137,7 +137,8 @@ def solve(
     return Solved(solve_circuit(net), wires, ohms)
 
 
-def _extra(brief: Brief, bank: Bank, state: StateName) -> Ampere:
+def other_loads(brief: Brief, bank: Bank, state: StateName) -> Ampere:
+    """Current of the other loads on a bank: in the design state those said to run at the same time, in the peak state all."""
     wish = next((entry for entry in brief.bank if entry.name == bank.name), None)
     if wish is None:
         return 0.0
@@ -196,7 +197,7 @@ def settle(brief: Brief, lanes: tuple[Lane, ...], banks: tuple[Bank, ...], netli
 
 def _solve_with(netlist: Netlist, bank: Bank, lanes: tuple[Lane, ...], state: StateName, which: tuple[int, ...], brief: Brief) -> Solved:
     net, wires, ohms = circuit(netlist, bank, lanes, state, which, brief)
-    extra = _extra(brief, bank, state)
+    extra = other_loads(brief, bank, state)
     if extra > 0:
         plus = next(w for w in wires if in_path(w))
         node = _node(plus.start.component, plus.start.terminal, power_parts(netlist, bank, lanes)[0])
