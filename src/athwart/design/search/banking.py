@@ -184,14 +184,6 @@ def bank(
     )
 
 
-def linked(brief: Brief, wish: Wish, found: Bank, link: Cable) -> Bank:
-    """The same bank with links of another cable, its figures reckoned anew."""
-    return bank(
-        brief, wish, found.block, found.series, found.parallel, link, found.kept, string_fuse=found.string_fuse, age=found.age_years,
-        mixed=found.mixed_age,
-    )  # fmt: skip
-
-
 def clear() -> None:
     """Forget cached sources, so that a tracer sees every formula run."""
     _sources.cache_clear()

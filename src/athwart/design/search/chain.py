@@ -474,6 +474,23 @@ def _through_cables(task: Task, unit: ThrusterUnit, bank: Bank, cables: list[tup
     return nearest
 
 
+def link_cable(catalogue: Catalogue, cable: Cable, parallel: int) -> Cable:
+    """The link between blocks: one conductor of at least the lane's whole area, else the thickest of its kind."""
+    if parallel == 1:
+        return cable
+    alike = [c for c in catalogue.cables if c.marine and c.insulation_temperature == cable.insulation_temperature and ("AWG" in c.gauge) == ("AWG" in cable.gauge)]
+    enough = [c for c in alike if c.area >= cable.area * parallel * 0.999]
+    return min(enough, key=lambda c: (c.area, c.price, c.id)) if enough else max([*alike, cable], key=lambda c: (c.area, c.id))
+
+
+def _linked(task: Task, unit: ThrusterUnit, bank: Bank, cable: Cable, parallel: int) -> Bank:
+    """The bank with links that suit the lane's cable; a bank given for several units keeps its own."""
+    link = link_cable(task.catalogue, cable, parallel)
+    if task.bank_fixed is not None or link.id == bank.link.id:
+        return bank
+    return _make_bank(task, unit, bank.block, bank.series, bank.parallel, bank.kept, link)
+
+
 def completed(task: Task, chain: Chain) -> Chain:
     """A chain that does not pass and is shown all the same, with the fuse, switch and stop it would be given."""
     if chain.cable is None or chain.design is None or chain.peak is None or chain.start is None or chain.fuse is not None:
