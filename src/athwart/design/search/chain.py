@@ -462,7 +462,7 @@ def best_chain(task: Task, unit: ThrusterUnit) -> tuple[Chain | None, Newton]:
 def _through_cables(task: Task, unit: ThrusterUnit, bank: Bank, cables: list[tuple[Cable, int, Keep]]) -> Chain | None:
     nearest: Chain | None = None
     for cable, parallel, keep in cables:
-        own = banking.linked(task.brief, task.wish, bank, cable) if keep == "chosen" and task.bank_fixed is None else bank
+        own = _linked(task, unit, bank, cable, parallel)
         rough = evaluate(task, unit, own, cable, parallel, {"cable": keep}, finish=False)
         if task.choose and (rough.broken or rough.thrust < task.required) and keep != "fixed":
             nearest = _nearer(nearest, rough, task.required)
