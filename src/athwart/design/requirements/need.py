@@ -7,14 +7,14 @@ Units of one role share their need equally.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import pi
 
 from athwart.design.brief import Brief, Thruster, WindageElement
 from athwart.design.places import body_x
 from athwart.design.proposal import Case, Need
-from athwart.errors import NotComputed
+from athwart.errors import AthwartError, NotComputed
 from athwart.vessel import balance, blendermann, element_sum, uncertainty, windage
 from athwart.vessel.loads import WindModel, all_round
 from athwart.vessel.wind import DesignWind, WindAsked, design_wind
@@ -52,6 +52,15 @@ def element(brief: Brief, given: WindageElement) -> windage.WindageElement:
     )
 
 
+def impossible_windage(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], str]]:
+    """(place in the brief, what is wrong) of every element of windage that cannot be: below the water, crossing itself, without area."""
+    for index, given in enumerate(brief.boat.windage):
+        try:
+            element(brief, given)
+        except ValueError as error:
+            yield ("boat", "windage", index), str(error)
+
+
 def loads(brief: Brief) -> Loads:
     """Silhouette, wind and model of a brief.
 
@@ -81,7 +90,22 @@ def headings(brief: Brief) -> tuple[float, ...]:
 
 
 def need(brief: Brief) -> Need:
-    """Everything the brief demands."""
+    """Everything the brief demands.
+
+    Raises
+    ------
+    NotComputed
+        The boat or the places of her units lie outside the static balance: units on one spot, or a unit on its own pivot.
+    """
+    try:
+        return _need(brief)
+    except ValueError as error:
+        if isinstance(error, AthwartError):
+            raise
+        raise NotComputed(f"no static balance: {error}") from None
+
+
+def _need(brief: Brief) -> Need:
     found = loads(brief)
     cases: list[Case] = []
     bows = [t for t in brief.thrusters if t.role == "bow"]
@@ -97,10 +121,7 @@ def need(brief: Brief) -> Need:
             cases.append(_case("B", thruster, demand, brief, found, half, len(sterns)))
     if bows and sterns:
         bow_x, stern_x = _mean_place(brief, bows), _mean_place(brief, sterns)
-        try:
-            station = balance.on_station(found.model, angles, bow_x, stern_x)
-        except ValueError as error:
-            raise NotComputed(f"on station: {error}") from None
+        station = balance.on_station(found.model, angles, bow_x, stern_x)
         cases += [_case("C", t, station.bow, brief, found, stern_x, len(bows)) for t in bows]
         cases += [_case("C", t, station.stern, brief, found, bow_x, len(sterns)) for t in sterns]
     duty = brief.duty

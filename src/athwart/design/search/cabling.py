@@ -128,6 +128,6 @@ def judge(
         ("docking's steady current, A", steady, allowed.value * parallel if allowed else 0.0, allowed is not None and steady <= allowed.value * parallel),
         ("conductor after the longest run, °C", hot - states.ZERO, cable.insulation_temperature - states.ZERO, hot <= cable.insulation_temperature),
     ]
-    if run.engine_space and not may_enter_engine_space(rules.id, cable.insulation_temperature):
+    if run.engine_space and (allowed is None or not may_enter_engine_space(rules.id, cable.insulation_temperature)):
         limits.append(("insulation in an engine space, °C", cable.insulation_temperature - states.ZERO, 70.0, False))
     return Judged(cable, parallel, tuple(limits), allowed)

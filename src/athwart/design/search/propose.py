@@ -28,7 +28,7 @@ from athwart.design.requirements.need import need as needed
 from athwart.design.search import aboard, answers, banking, chain, charging, control, floating, hydraulic, linking, refusals, running
 from athwart.design.search.settle import settle
 from athwart.design.wiring import wire
-from athwart.errors import BriefError, Mistake
+from athwart.errors import AthwartError, BriefError, Mistake, NotComputed
 from athwart.power.fuse import opening_band
 from athwart.thruster.immersion import immersion_factor
 from athwart.units import Newton, Ratio
@@ -84,6 +84,16 @@ def check(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str]
 
 
 def _whole(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], *, choosing: bool) -> Proposal:
+    """The answer; what a physical function refuses because it lies outside its validity is said, not guessed."""
+    try:
+        return _answered(brief, catalogue, defaults, choosing=choosing)
+    except ValueError as error:
+        if isinstance(error, AthwartError):
+            raise
+        raise NotComputed(f"outside a model's validity: {error}") from error
+
+
+def _answered(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], *, choosing: bool) -> Proposal:
     need = needed(brief)
     weights: tuple[floating.Weight, ...] = ()
     chosen: list[Chosen] = []
@@ -276,7 +286,8 @@ def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, 
 
 
 def _chosen(task: chain.Task, case: Case, judged: chain.Chain | None, kept: Keep, rejections: tuple[Rejection, ...], drop: float) -> Chosen:
-    assert judged is not None
+    if judged is None:
+        raise NotComputed(f"no bank of the catalogue makes the volts of a unit for {task.thruster.identity}, so there is no chain to judge")
     passes = judged.adequate and judged.thrust >= task.required * (1 - 1e-9)
     return Chosen(task.thruster, case, judged, task.required, task.wish, task.given, kept, passes, rejections, drop)
 
@@ -353,9 +364,9 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
 def _settled(brief: Brief, need: Need, lane: Lane) -> Lane:
     """Wind held and chance of holding from the solved thrust."""
     state = lane.both_design or lane.design
-    if state is None or state.thrust <= 0:
-        return lane
     case = need.ruling(lane.thruster.identity)
+    if state is None or state.thrust <= 0 or case.worst <= 0 or case.beam <= 0:
+        return lane
     return replace(
         lane,
         wind_held_worst=balance.wind_held(brief.wind.speed, case.worst, state.thrust),
