@@ -16,7 +16,11 @@ from athwart.errors import AthwartError, InputError, NotComputed
 
 COMMANDS: dict[str, tuple[str, str, str]] = {
     "new": ("athwart.cli.new", "new", "Write a commented brief, from an example or by questions."),
-    "propose": ("athwart.cli.propose", "propose", "Answer a brief: the six answers, a complete system, its findings, its papers."),
+    "propose": (
+        "athwart.cli.propose",
+        "propose",
+        "Answer a brief: the six answers, a complete system, its findings, its papers.",
+    ),
     "check": ("athwart.cli.check", "check", "Examine what is aboard; choose nothing."),
     "why": ("athwart.cli.why", "why", "Show how any number of the answer came about, as a tree."),
     "reckon": ("athwart.cli.reckon", "reckon", "Evaluate one formula of the book by hand."),
@@ -46,9 +50,7 @@ class LazyGroup(click.Group):
         with formatter.section("Commands"):
             formatter.write_dl([(name, words) for name, (_, _, words) in COMMANDS.items()])
 
-    def resolve_command(
-        self, ctx: click.Context, args: list[str]
-    ) -> tuple[str | None, click.Command | None, list[str]]:
+    def resolve_command(self, ctx: click.Context, args: list[str]) -> tuple[str | None, click.Command | None, list[str]]:
         """As click does, with a guess for a mistyped name."""
         from difflib import get_close_matches
 

@@ -20,7 +20,12 @@ def exit_code(proposal: Proposal) -> int:
 
 def text(proposal: Proposal, system: str = "metric", everything: bool = False) -> str:
     """The whole answer."""
-    parts = [_head(proposal), _answers(proposal), _need(proposal, system), *[_lane(lane, proposal, system) for lane in proposal.lanes]]
+    parts = [
+        _head(proposal),
+        _answers(proposal),
+        _need(proposal, system),
+        *[_lane(lane, proposal, system) for lane in proposal.lanes],
+    ]
     parts += [_charging(proposal), _network(proposal), _findings(proposal, everything)]
     if proposal.mode == "propose":
         parts.append(_rejections(proposal, everything))
@@ -32,13 +37,17 @@ def text(proposal: Proposal, system: str = "metric", everything: bool = False) -
 
 def _head(p: Proposal) -> str:
     words = "Examined as it is" if p.mode == "check" else "Proposal"
-    return say.bold(f"{p.brief.name}") + f"\n{words}, {p.brief.number} issue {p.brief.issue}, rule set {p.brief.choices.rule_set}, catalogue: {p.catalogue.name}"
+    return (
+        say.bold(f"{p.brief.name}")
+        + f"\n{words}, {p.brief.number} issue {p.brief.issue}, rule set {p.brief.choices.rule_set}, catalogue: {p.catalogue.name}"
+    )
 
 
 def _answers(p: Proposal) -> str:
     lines = []
     for a in p.answers:
-        lines.append(say.bold(f"{a.number}. {a.question}") + f"  {a.figure}")
+        verdict = f"  [{a.verdict}]" if a.verdict != "stated" else ""
+        lines.append(say.bold(f"{a.number}. {a.question}") + f"  {a.figure}{verdict}")
         lines.append(say.block(a.sentence, indent="   "))
         if a.remark:
             lines.append(say.block(a.remark, indent="   "))
@@ -53,7 +62,8 @@ def _show(value: float, kind: str, system: str, unit: str | None = None) -> str:
 def _need(p: Proposal, system: str) -> str:
     rows = [
         (
-            f"{case.identity}, {'stern made fast' if case.case == 'B' else 'on station'}" if case.identity.startswith("bow") or case.case == "C"
+            f"{case.identity}, {'stern made fast' if case.case == 'B' else 'on station'}"
+            if case.identity.startswith("bow") or case.case == "C"
             else f"{case.identity}, bow made fast",
             _show(case.beam, "force", system),
             _show(case.worst, "force", system),
@@ -62,7 +72,11 @@ def _need(p: Proposal, system: str) -> str:
         )
         for case in p.need.cases
     ]
-    return say.bold("Thrust needed") + f"  ({p.need.model})\n" + say.table(("case", "wind on the beam", "worst heading", "off the bow", "band"), rows, right=(1, 2, 3, 4))
+    return (
+        say.bold("Thrust needed")
+        + f"  ({p.need.model})\n"
+        + say.table(("case", "wind on the beam", "worst heading", "off the bow", "band"), rows, right=(1, 2, 3, 4))
+    )
 
 
 def _lane(lane: Lane, p: Proposal, system: str) -> str:
@@ -80,11 +94,15 @@ def _lane(lane: Lane, p: Proposal, system: str) -> str:
     if lane.cable is not None:
         c = lane.cable
         many = f"{c.parallel} x " if c.parallel > 1 else ""
-        lines.append(f"  cable   {many}{c.cable.gauge} ({c.kept}), run {_show(c.plus, 'length', system, 'm')} one way, loop {_show(c.plus + c.minus, 'length', system, 'm')}")
+        lines.append(
+            f"  cable   {many}{c.cable.gauge} ({c.kept}), run {_show(c.plus, 'length', system, 'm')} one way, loop {_show(c.plus + c.minus, 'length', system, 'm')}"
+        )
     if lane.fuse is not None:
         lines.append(f"  fuse    {lane.fuse.fuse.rating:g} A {lane.fuse.family.family} ({lane.fuse.kept})")
     if lane.switch is not None or lane.stop is not None:
-        lines.append(f"  switch  {lane.switch.id if lane.switch else 'none'}; stop {lane.stop.id if lane.stop else 'none'} ({lane.stop_kind or 'none'})")
+        lines.append(
+            f"  switch  {lane.switch.id if lane.switch else 'none'}; stop {lane.stop.id if lane.stop else 'none'} ({lane.stop_kind or 'none'})"
+        )
     for name, state in (("design", lane.design), ("peak", lane.peak), ("all on", lane.both_design)):
         if state is not None:
             lines.append(
@@ -111,7 +129,8 @@ def _network(p: Proposal) -> str:
         return ""
     least = min((stop.volts_sag for stop in n.stops), default=0.0)
     return (
-        say.bold("Control line") + f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, trunk {n.trunk_length:.1f} m, "
+        say.bold("Control line")
+        + f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, trunk {n.trunk_length:.1f} m, "
         f"terminators at {' and '.join(n.terminators)}, {n.resistance_power_off:.0f} ohm power off, least node {least:.1f} V"
         + "".join(f"\n  change: {change}" for change in n.changes)
     )
@@ -141,10 +160,18 @@ def _rejections(p: Proposal, everything: bool) -> str:
     nearest = sorted(p.rejections, key=lambda r: (-(r.margin if r.margin is not None else -9.0), r.row))
     shown = p.rejections if everything else tuple(nearest[:REJECTED_SHOWN])
     rows = [(r.identity, r.row, r.rule, r.figure, r.limit) for r in shown]
-    more = "" if everything or len(p.rejections) <= REJECTED_SHOWN else f"\n  ({len(p.rejections)} refused in all: --all shows them)"
+    more = (
+        "" if everything or len(p.rejections) <= REJECTED_SHOWN else f"\n  ({len(p.rejections)} refused in all: --all shows them)"
+    )
     return say.bold("Not taken") + "\n" + say.table(("for", "unit", "first rule that refused it", "figure", "limit"), rows) + more
 
 
 def _caution(p: Proposal) -> str:
+    count = len(p.unverified)
+    rests = (
+        f"The answers rest on {count} thing{'s' if count != 1 else ''} nobody has verified: {'; '.join(p.unverified)}. "
+        if count
+        else ""
+    )
     invented = "Equipment from the invented catalogue: not for construction. " if p.catalogue.invented else ""
-    return f"{invented}These are calculations and proposals. Defer to local codes and licensed practice."
+    return f"{rests}{invented}These are calculations and proposals. Defer to local codes and licensed practice."

@@ -12,9 +12,22 @@ from athwart.cli import answer
 
 @click.command(short_help="Examine what is aboard; choose nothing.")
 @click.argument("brief", type=click.Path(exists=True, dir_okay=False, path_type=Path))
-@click.option("--catalogue", "own", type=click.Path(exists=True, path_type=Path), metavar="PATH", help="Own equipment: a folder of CSV or an XLSX file.")
+@click.option(
+    "--catalogue",
+    "own",
+    type=click.Path(exists=True, path_type=Path),
+    metavar="PATH",
+    help="Own equipment: a folder of CSV or an XLSX file.",
+)
 @click.option("--only-own", is_flag=True, help="Use the own catalogue alone, without the built-in one.")
-@click.option("--units", "system", type=click.Choice(("metric", "imperial")), default="metric", show_default=True, help="Units of the printed answer.")
+@click.option(
+    "--units",
+    "system",
+    type=click.Choice(("metric", "imperial")),
+    default="metric",
+    show_default=True,
+    help="Units of the printed answer.",
+)
 @click.option("--all", "everything", is_flag=True, help="Print every finding and every default.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON, units in the keys.")
 def check(brief: Path, own: Path | None, only_own: bool, system: str, everything: bool, as_json: bool) -> int:

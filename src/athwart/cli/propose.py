@@ -12,15 +12,40 @@ from athwart.cli import answer
 
 @click.command(short_help="Answer a brief: answers, system, findings, papers.")
 @click.argument("brief", type=click.Path(exists=True, dir_okay=False, path_type=Path))
-@click.option("--papers", type=click.Path(file_okay=False, path_type=Path), metavar="DIR", help="Write dossier, drawings, schedules and JSON here.")
-@click.option("--catalogue", "own", type=click.Path(exists=True, path_type=Path), metavar="PATH", help="Own equipment: a folder of CSV or an XLSX file.")
+@click.option(
+    "--papers",
+    type=click.Path(file_okay=False, path_type=Path),
+    metavar="DIR",
+    help="Write dossier, drawings, schedules and JSON here.",
+)
+@click.option(
+    "--catalogue",
+    "own",
+    type=click.Path(exists=True, path_type=Path),
+    metavar="PATH",
+    help="Own equipment: a folder of CSV or an XLSX file.",
+)
 @click.option("--only-own", is_flag=True, help="Use the own catalogue alone, without the built-in one.")
-@click.option("--units", "system", type=click.Choice(("metric", "imperial")), default="metric", show_default=True, help="Units of the printed answer.")
+@click.option(
+    "--units",
+    "system",
+    type=click.Choice(("metric", "imperial")),
+    default="metric",
+    show_default=True,
+    help="Units of the printed answer.",
+)
 @click.option("--all", "everything", is_flag=True, help="Print every rejected unit, every finding and every default.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON, units in the keys.")
 @click.pass_context
 def propose(
-    ctx: click.Context, brief: Path, papers: Path | None, own: Path | None, only_own: bool, system: str, everything: bool, as_json: bool
+    ctx: click.Context,
+    brief: Path,
+    papers: Path | None,
+    own: Path | None,
+    only_own: bool,
+    system: str,
+    everything: bool,
+    as_json: bool,
 ) -> int:
     """Answer BRIEF: will it hold, how long can it run, how long to refill, what may stay, which system, what does it weigh.
 

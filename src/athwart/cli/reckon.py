@@ -35,7 +35,11 @@ def reckon(words: tuple[str, ...], search: str | None, as_json: bool) -> None:
     for name, text, origin in result.inputs:
         click.echo(f"  {name} = {text}" + ("" if origin == "entered" else f"   ({origin})"))
     click.echo(say.bold(f"{entry.symbol} = {result.text}"))
-    click.echo(say.block(f"formula: {entry.symbol} = {entry.expr}" if entry.kind != "equation" else f"satisfies: {entry.expr} = 0", hang="  "))
+    click.echo(
+        say.block(
+            f"formula: {entry.symbol} = {entry.expr}" if entry.kind != "equation" else f"satisfies: {entry.expr} = 0", hang="  "
+        )
+    )
     _provenance(entry)
 
 
@@ -60,14 +64,32 @@ def _describe(entry: Formula, as_json: bool) -> None:
     rows = []
     hints = book.hints(entry)
     for name, parameter in entry.signature.parameters.items():
-        default = "needed" if parameter.default is parameter.empty else f"default {parameter.default:g}" if isinstance(
-            parameter.default, float
-        ) else f"default {parameter.default}"
+        default = (
+            "needed"
+            if parameter.default is parameter.empty
+            else f"default {parameter.default:g}"
+            if isinstance(parameter.default, float)
+            else f"default {parameter.default}"
+        )
         rows.append((name, book.unit_of(hints.get(name)) or "word", default, book.parameter_words(entry, name)))
     if as_json:
         keys = ("name", "unit", "default", "what")
         inputs = [dict(zip(keys, row, strict=True)) for row in rows]
-        click.echo(json.dumps({"formula": entry.name, "symbol": entry.symbol, "unit": entry.unit, "expression": entry.expr, "source": entry.source, "valid": entry.valid, "inputs": inputs}, indent=1, ensure_ascii=False))
+        click.echo(
+            json.dumps(
+                {
+                    "formula": entry.name,
+                    "symbol": entry.symbol,
+                    "unit": entry.unit,
+                    "expression": entry.expr,
+                    "source": entry.source,
+                    "valid": entry.valid,
+                    "inputs": inputs,
+                },
+                indent=1,
+                ensure_ascii=False,
+            )
+        )
         return
     click.echo(say.bold(f"{entry.name}   {entry.symbol} [{entry.unit}]"))
     click.echo(say.block(book.summary(entry)))

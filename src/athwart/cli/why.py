@@ -18,7 +18,9 @@ from athwart.cli import say
 @click.option("--catalogue", "own", type=click.Path(exists=True, path_type=Path), metavar="PATH", help="Own equipment.")
 @click.option("--only-own", is_flag=True, help="Use the own catalogue alone.")
 @click.option("--as-found", is_flag=True, help="Of what is aboard, as `check` sees it, not of the proposal.")
-def why(brief: Path, quantity: str | None, identity: str | None, depth: int, own: Path | None, only_own: bool, as_found: bool) -> None:
+def why(
+    brief: Path, quantity: str | None, identity: str | None, depth: int, own: Path | None, only_own: bool, as_found: bool
+) -> None:
     """Show the derivation of a QUANTITY of the answer to BRIEF: formula, numbers, source, validity, origin of every input.
 
     Without QUANTITY the ones that can be asked for are listed.
@@ -80,7 +82,7 @@ def lines(tree: object, depth: int) -> list[str]:
 
 
 def _expression(node: object) -> str:
-    from athwart.design.derive import Derived, Leaf
+    from athwart.design.derive import Derived
 
     assert isinstance(node, Derived)
     if node.formula.kind == "table":
@@ -90,8 +92,8 @@ def _expression(node: object) -> str:
     from athwart.expressions import ExpressionError, render
 
     scope = vars(import_module(f"athwart.{node.formula.name.rsplit('.', 1)[0]}"))
-    numbers = {name: value for name, value in scope.items() if name.isupper() and isinstance(value, float)}
-    numbers |= {name: entry.value for name, entry in node.inputs if isinstance(entry, (Derived, Leaf))}
+    numbers: dict[str, object] = {name: value for name, value in scope.items() if name.isupper() and isinstance(value, float)}
+    numbers |= {name: entry.value for name, entry in node.inputs}
     try:
         return f"{node.formula.expr} = {render(node.formula.expr, numbers)}"
     except ExpressionError:

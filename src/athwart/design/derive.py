@@ -24,6 +24,9 @@ from athwart.design.search.settle import other_loads
 from athwart.errors import NotComputed, UnknownName
 from athwart.explain import Formula, Step, explained
 from athwart.power import battery, charger, fault, heating
+from athwart.power.battery_data import chemistry
+from athwart.power.conductor import route_resistance
+from athwart.power.contact import JOINTS
 from athwart.power.motor import run_brushed
 from athwart.power.rules import RULE_SETS
 from athwart.thruster.immersion import cover_ratio, immersion_factor
@@ -97,7 +100,9 @@ def _bank_source(p: Proposal, bank: Bank) -> tuple[float, float]:
     emf = battery.bank_volts(source.emf, float(bank.series))
     wish = next((w for w in p.brief.bank if w.name == bank.name), None)
     bars = bank.parallel > 1 or len(bank.feeds) > 1 or bool(wish and (wish.shared_with or wish.mid_tap_load))
-    string = banking.string_extra(bank.link, bank.parallel, bars, bank.string_fuse[0] if bank.string_fuse is not None else None, hot=True)
+    string = banking.string_extra(
+        bank.link, bank.parallel, bars, bank.string_fuse[0] if bank.string_fuse is not None else None, hot=True
+    )
     resistance = battery.bank_resistance(
         source.resistance, float(bank.series), float(bank.parallel), banking.link_resistance(bank.link, hot=True), string
     )
@@ -119,7 +124,7 @@ def _copper(p: Proposal, lane: Lane) -> float:
     c = lane.cable
     if c is None or lane.design is None:
         raise NotComputed(f"lane {lane.lane} has no cable to derive from")
-    return cabling.route_resistance(c.cable.resistance_per_metre / c.parallel, c.plus, c.minus, lane.design.conductor_temperature)
+    return route_resistance(c.cable.resistance_per_metre / c.parallel, c.plus, c.minus, lane.design.conductor_temperature)
 
 
 def _path(p: Proposal, lane: Lane) -> float:
@@ -151,7 +156,11 @@ def _thrust(p: Proposal, lane: Lane) -> float:
     volts = _terminal(p, lane)
     ratio = running.thrust_ratio_at(lane.unit, "design", volts)
     basis = running.GROSS_TO_NET if lane.unit.thrust_basis == "gross" else 1.0
-    factor = immersion_factor(lane.thruster.tunnel.axis_depth - _drop(p, lane), lane.unit.tunnel_diameter) if lane.unit.tunnel_diameter else 1.0
+    factor = (
+        immersion_factor(lane.thruster.tunnel.axis_depth - _drop(p, lane), lane.unit.tunnel_diameter)
+        if lane.unit.tunnel_diameter
+        else 1.0
+    )
     return running.thrust_delivered(lane.unit.thrust, ratio, factor, basis)
 
 
@@ -200,7 +209,9 @@ def _conductor(p: Proposal, lane: Lane) -> object:
     node = cabling.thermal.__wrapped__(c.cable)
     air = cabling.air_temperature(RULE_SETS[p.brief.choices.rule_set], c.engine_space)
     current = max(lane.peak.current, lane.design.current) / c.parallel
-    return heating.temperature_after(p.need.run_time, current, node.resistance_20, node.thermal_resistance, node.heat_capacity, air, air)
+    return heating.temperature_after(
+        p.need.run_time, current, node.resistance_20, node.thermal_resistance, node.heat_capacity, air, air
+    )
 
 
 def _least_fault(p: Proposal, lane: Lane) -> object:
@@ -242,7 +253,7 @@ def _refill(p: Proposal, lane: Lane) -> object:
     c, bank = _charge(p, lane), _bank(p, lane)
     assert c.charger is not None
     docking = sum(entry.design.current for entry in p.lanes if entry.bank == bank.name and entry.design) * p.need.energy_share
-    factor = battery.chemistry(bank.block.chemistry).charge_factor
+    factor = chemistry(bank.block.chemistry).charge_factor
     return charger.refill_time(min(docking, bank.capacity), bank.capacity, c.charger.current_out, factor)
 
 
@@ -266,7 +277,9 @@ def _weights(p: Proposal) -> tuple[hydrostatics.Weight, ...]:
 
 
 def _as_chain(p: Proposal, lane: Lane) -> chain.Chain:
-    return chain.Chain(lane.unit, p.bank(lane.bank), lane.cable, lane.fuse, lane.switch, lane.stop, lane.design, lane.peak, 0.0, None, (), ())
+    return chain.Chain(
+        lane.unit, p.bank(lane.bank), lane.cable, lane.fuse, lane.switch, lane.stop, lane.design, lane.peak, 0.0, None, (), ()
+    )
 
 
 QUANTITIES: Mapping[str, Quantity] = {
@@ -375,7 +388,11 @@ def _origin(step: Step, name: str, value: object, known: list[tuple[str, float, 
     is_default = parameter is not None and parameter.default is not parameter.empty and parameter.default == value
     if isinstance(value, float):
         scope = vars(import_module(f"athwart.{step.formula.name.rsplit('.', 1)[0]}"))
-        constants = [(key.lower(), number, f"constant {key} of {step.formula.name.rsplit('.', 1)[0]}") for key, number in scope.items() if key.isupper() and isinstance(number, float)]
+        constants = [
+            (key.lower(), number, f"constant {key} of {step.formula.name.rsplit('.', 1)[0]}")
+            for key, number in scope.items()
+            if key.isupper() and isinstance(number, float)
+        ]
         matches = [(label, text) for label, number, text in (*known, *constants) if number == value or _same(number, value)]
         if matches:
             likeness, text = max((_likeness(name, label), text) for label, text in matches)
@@ -416,12 +433,12 @@ def _of_lane(p: Proposal, lane: Lane, bank: Bank | None) -> list[tuple[str, floa
     found: list[tuple[str, float, str]] = []
     if bank is not None:
         worn = banking.worn_state(p.brief, bank.block, bank.age_years, bank.mixed_age)
-        data = battery.chemistry(bank.block.chemistry)
+        data = chemistry(bank.block.chemistry)
         found += [
             ("series", float(bank.series), f"bank {bank.name}: {bank.series} blocks a string"),
             ("parallel", float(bank.parallel), f"bank {bank.name}: {bank.parallel} string(s)"),
             ("length", banking.LINK_LENGTH, "default: a link of 0.3 m"),
-            ("lug", banking.JOINTS["lug"].usual, "default: a lug on its stud, from memory"),
+            ("lug", JOINTS["lug"].usual, "default: a lug on its stud, from memory"),
             ("state_of_charge", worn.state_of_charge, "design state: 70 % charged"),
             ("ageing", worn.ageing, "design state: 1.5 of new, more for a bank beyond its years"),
             ("temperature", worn.temperature, "design state: coldest bank of the brief, else 0 °C lead, 5 °C lithium"),
@@ -435,13 +452,31 @@ def _of_lane(p: Proposal, lane: Lane, bank: Bank | None) -> list[tuple[str, floa
         ]
     if lane.cable is not None:
         c = lane.cable
-        found.append(("resistance_20", c.cable.resistance_per_metre / c.parallel, f"catalogue row {c.cable.id}, ohm_per_km, {c.parallel} in parallel"))
+        found.append(
+            (
+                "resistance_20",
+                c.cable.resistance_per_metre / c.parallel,
+                f"catalogue row {c.cable.id}, ohm_per_km, {c.parallel} in parallel",
+            )
+        )
         found.append(("current", c.ampacity, f"rule set's continuous current of {c.cable.gauge}"))
     if lane.design is not None and lane.cable is not None:
         gear = [d for d in lane.design.drops if d.tag[0] in "FQ"]
-        found.append(("gear", sum(d.resistance for d in gear), "catalogue rows of " + ", ".join(f"{d.tag} {d.name}" for d in gear) + ", fuse warm"))
+        found.append(
+            (
+                "gear",
+                sum(d.resistance for d in gear),
+                "catalogue rows of " + ", ".join(f"{d.tag} {d.name}" for d in gear) + ", fuse warm",
+            )
+        )
         copper = cabling.path_copper(lane.cable.cable, lane.cable.parallel, _run_of(p, lane), lane.design.conductor_temperature)
-        found.append(("lugs", lane.design.path_resistance - copper - sum(d.resistance for d in gear), "default: two lugs a piece, from memory"))
+        found.append(
+            (
+                "lugs",
+                lane.design.path_resistance - copper - sum(d.resistance for d in gear),
+                "default: two lugs a piece, from memory",
+            )
+        )
     if lane.peak is not None and lane.design is not None:
         largest = max(lane.peak.current, lane.design.current)
         found.append(("current", lane.peak.current, "peak state, from the solved circuit"))
@@ -468,8 +503,12 @@ def _of_lane(p: Proposal, lane: Lane, bank: Bank | None) -> list[tuple[str, floa
     found.append(("cycle_time", p.brief.duty.burst + p.brief.duty.pause, "duty.burst and duty.pause"))
     found.append(("ambient_temperature", cabling.AIR, "default: air of 30 °C round the cable"))
     found.append(("initial_temperature", cabling.AIR, "default: cable as warm as the air"))
-    found.append(("waterline_drop", _drop(p, lane), "lower waterline of the lightest state, less what the new parts' trim sinks it"))
-    found.append(("units", float(sum(t.role == lane.thruster.role for t in p.brief.thrusters)), f"units at the {lane.thruster.role}"))
+    found.append(
+        ("waterline_drop", _drop(p, lane), "lower waterline of the lightest state, less what the new parts' trim sinks it")
+    )
+    found.append(
+        ("units", float(sum(t.role == lane.thruster.role for t in p.brief.thrusters)), f"units at the {lane.thruster.role}")
+    )
     return found
 
 

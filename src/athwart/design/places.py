@@ -59,4 +59,6 @@ def run_between(brief: Brief, start: str, end: str) -> RunOf:
         length = 0.6 * brief.boat.length_overall
         return RunOf(length, length, False, 1, False, False, f"{start} to {end}, not given: 0.6 of the boat's length assumed")
     length = 1.3 * (abs(a.x - b.x) + abs(a.height - b.height)) + 1.0
-    return RunOf(length, length, a.engine_space or b.engine_space, 1, False, False, f"{start} to {end}, not given: estimated from places")
+    return RunOf(
+        length, length, a.engine_space or b.engine_space, 1, False, False, f"{start} to {end}, not given: estimated from places"
+    )

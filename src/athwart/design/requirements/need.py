@@ -40,7 +40,14 @@ def element(brief: Brief, given: WindageElement) -> windage.WindageElement:
     if given.box is not None:
         ends = sorted((body_x(brief, given.box.start), body_x(brief, given.box.end)))
         return windage.box(
-            given.name, given.kind, ends[0], ends[1], given.box.bottom, given.box.top, width=given.width, frontal_area=given.frontal_area
+            given.name,
+            given.kind,
+            ends[0],
+            ends[1],
+            given.box.bottom,
+            given.box.top,
+            width=given.width,
+            frontal_area=given.frontal_area,
         )
     if given.outline is not None:
         points = [(body_x(brief, x), height) for x, height in given.outline]
