@@ -94,20 +94,17 @@ def _lane(lane: Lane, p: Proposal, system: str) -> str:
     if lane.cable is not None:
         c = lane.cable
         many = f"{c.parallel} x " if c.parallel > 1 else ""
-        lines.append(
-            f"  cable   {many}{c.cable.gauge} ({c.kept}), run {_show(c.plus, 'length', system, 'm')} one way, loop {_show(c.plus + c.minus, 'length', system, 'm')}"
-        )
+        run, loop = _show(c.plus, "length", system, "m"), _show(c.plus + c.minus, "length", system, "m")
+        lines.append(f"  cable   {many}{c.cable.gauge} ({c.kept}), run {run} one way, loop {loop}")
     if lane.fuse is not None:
         lines.append(f"  fuse    {lane.fuse.fuse.rating:g} A {lane.fuse.family.family} ({lane.fuse.kept})")
     if lane.switch is not None or lane.stop is not None:
-        lines.append(
-            f"  switch  {lane.switch.id if lane.switch else 'none'}; stop {lane.stop.id if lane.stop else 'none'} ({lane.stop_kind or 'none'})"
-        )
+        switch, stop = lane.switch.id if lane.switch else "none", lane.stop.id if lane.stop else "none"
+        lines.append(f"  switch  {switch}; stop {stop} ({lane.stop_kind or 'none'})")
     for name, state in (("design", lane.design), ("peak", lane.peak), ("all on", lane.both_design)):
         if state is not None:
-            lines.append(
-                f"  {name:<7} {state.terminal_volts:.2f} V at the unit, {state.current:.0f} A, thrust {_show(state.thrust, 'force', system)}"
-            )
+            thrust = _show(state.thrust, "force", system)
+            lines.append(f"  {name:<7} {state.terminal_volts:.2f} V at the unit, {state.current:.0f} A, thrust {thrust}")
     return "\n".join(lines)
 
 
@@ -128,12 +125,11 @@ def _network(p: Proposal) -> str:
     if n is None:
         return ""
     least = min((stop.volts_sag for stop in n.stops), default=0.0)
-    return (
-        say.bold("Control line")
-        + f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, trunk {n.trunk_length:.1f} m, "
+    line = (
+        f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, trunk {n.trunk_length:.1f} m, "
         f"terminators at {' and '.join(n.terminators)}, {n.resistance_power_off:.0f} ohm power off, least node {least:.1f} V"
-        + "".join(f"\n  change: {change}" for change in n.changes)
     )
+    return say.bold("Control line") + line + "".join(f"\n  change: {change}" for change in n.changes)
 
 
 def _findings(p: Proposal, everything: bool) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+
 import click
 
 from athwart.cli import say

@@ -179,13 +179,14 @@ def _value(text: str, hint: Any) -> tuple[Any, tuple[str, str]]:
         return tuple(value for value, _ in parts), ("; ".join(told for _, (told, _) in parts), "entered")
     if not unit:
         return _word(text, hint)
+    refused: units.QuantityError | None = None
     for kind in (KINDS.get(unit, ""), *ALSO.get(unit, ())):
         if not kind:
             continue
         try:
             value = units.parse(text, kind)
         except units.QuantityError as error:
-            first = error
+            refused = refused or error
             continue
         return value, (f"{text.strip()} = {shown(value, unit)}", "entered")
     match = _NUMBER_UNIT.match(text)
@@ -196,8 +197,8 @@ def _value(text: str, hint: Any) -> tuple[Any, tuple[str, str]]:
         if match.group(2) in COMPOUND or match.group(2) == unit:
             value = number * COMPOUND.get(match.group(2), 1.0)
             return value, (f"{text.strip()} = {shown(value, unit)}", "entered")
-    if unit in KINDS:
-        raise first
+    if refused is not None:
+        raise refused
     raise ValueError(f"not a number with the unit {unit}")
 
 

@@ -39,7 +39,11 @@ def proposal_json(proposal: Proposal, digest: str = "") -> dict[str, Any]:
         "athwart": {"version": __version__, "schema": SCHEMA, "mode": proposal.mode},
         "caution": "Calculations and proposals. Defer to local codes and licensed practice.",
         "boat": {"name": brief.name, "number": brief.number, "issue": brief.issue, "date": brief.date, "brief_sha256": digest},
-        "catalogue": {"name": proposal.catalogue.name, "sha256": proposal.catalogue.digest, "invented": proposal.catalogue.invented},
+        "catalogue": {
+            "name": proposal.catalogue.name,
+            "sha256": proposal.catalogue.digest,
+            "invented": proposal.catalogue.invented,
+        },
         "rule_set": brief.choices.rule_set,
         "answers": [answer_json(answer) for answer in proposal.answers],
         "need": {
@@ -73,62 +77,122 @@ def proposal_json(proposal: Proposal, digest: str = "") -> dict[str, Any]:
         "currency": brief.choices.currency,
         "findings": [finding_json(finding) for finding in proposal.findings],
         "rejections": [
-            {"thruster": r.identity, "row": r.row, "name": r.name, "rule": r.rule, "figure": r.figure, "limit": r.limit, "margin": number(r.margin)}
+            {
+                "thruster": r.identity,
+                "row": r.row,
+                "name": r.name,
+                "rule": r.rule,
+                "figure": r.figure,
+                "limit": r.limit,
+                "margin": number(r.margin),
+            }
             for r in proposal.rejections
         ],
         "conductors": [
             {
-                "tag": c.tag, "kind": c.kind, "lane": c.lane, "from": str(c.start), "to": str(c.end), "area_mm2": number(c.area * 1e6),
-                "size": c.size, "in_parallel": c.parallel, "length_m": number(c.length), "resistance_20C_mohm": number(c.resistance * 1e3),
-                "fuse": c.fuse, "current_A": number(c.current), "ampacity_A": number(c.ampacity), "row": c.row, "aboard": c.aboard,
+                "tag": c.tag,
+                "kind": c.kind,
+                "lane": c.lane,
+                "from": str(c.start),
+                "to": str(c.end),
+                "area_mm2": number(c.area * 1e6),
+                "size": c.size,
+                "in_parallel": c.parallel,
+                "length_m": number(c.length),
+                "resistance_20C_mohm": number(c.resistance * 1e3),
+                "fuse": c.fuse,
+                "current_A": number(c.current),
+                "ampacity_A": number(c.ampacity),
+                "row": c.row,
+                "aboard": c.aboard,
             }
             for c in proposal.netlist.conductors
         ],
         "components": [
-            {"tag": c.tag, "kind": c.kind, "lane": c.lane, "name": c.name, "rating": list(c.rating), "row": c.row, "place": c.place, "aboard": c.aboard}
+            {
+                "tag": c.tag,
+                "kind": c.kind,
+                "lane": c.lane,
+                "name": c.name,
+                "rating": list(c.rating),
+                "row": c.row,
+                "place": c.place,
+                "aboard": c.aboard,
+            }
             for c in proposal.netlist.components
         ],
         "to_be_verified": list(proposal.unverified),
         "defaults_used": [{"field": path, "value": value} for path, value in proposal.defaults],
-    }  # fmt: skip
+    }
 
 
 def answer_json(a: Answer) -> dict[str, Any]:
     """One of the six answers."""
     return {
-        "number": a.number, "question": a.question, "answer": a.sentence, "figure": a.figure, "verdict": a.verdict, "unit": a.unit,
-        "found": number(a.found), "asked": number(a.asked), "band": number(a.band), "better": a.better, "remark": a.remark,
-    }  # fmt: skip
+        "number": a.number,
+        "question": a.question,
+        "answer": a.sentence,
+        "figure": a.figure,
+        "verdict": a.verdict,
+        "unit": a.unit,
+        "found": number(a.found),
+        "asked": number(a.asked),
+        "band": number(a.band),
+        "better": a.better,
+        "remark": a.remark,
+    }
 
 
 def case_json(c: Case) -> dict[str, Any]:
     """One static case."""
     return {
-        "case": c.case, "thruster": c.identity, "thrust_need_beam_N": number(c.beam), "thrust_need_worst_N": number(c.worst),
-        "worst_heading_deg": number(degrees(c.worst_heading)), "side_force_beam_N": number(c.side_force_beam), "lever_m": number(c.lever),
+        "case": c.case,
+        "thruster": c.identity,
+        "thrust_need_beam_N": number(c.beam),
+        "thrust_need_worst_N": number(c.worst),
+        "worst_heading_deg": number(degrees(c.worst_heading)),
+        "side_force_beam_N": number(c.side_force_beam),
+        "lever_m": number(c.lever),
         "relative_sigma": number(c.sigma),
         "by_heading": [{"heading_deg": number(degrees(h)), "thrust_need_N": number(n)} for h, n in c.headings],
-    }  # fmt: skip
+    }
 
 
 def finding_json(f: Finding) -> dict[str, Any]:
     """One finding."""
     return {
-        "code": f.code, "severity": f.severity, "where": f.where, "what": f.what, "value": f.value, "limit": f.limit,
-        "margin": number(f.margin), "source": f.source, "remedy": f.remedy, "tags": list(f.tags), "field": f.path,
-    }  # fmt: skip
+        "code": f.code,
+        "severity": f.severity,
+        "where": f.where,
+        "what": f.what,
+        "value": f.value,
+        "limit": f.limit,
+        "margin": number(f.margin),
+        "source": f.source,
+        "remedy": f.remedy,
+        "tags": list(f.tags),
+        "field": f.path,
+    }
 
 
 def _state(s: LaneState | None) -> dict[str, Any] | None:
     if s is None:
         return None
     return {
-        "state": s.state, "open_V": number(s.open_volts), "bank_V": number(s.bank_volts), "terminal_V": number(s.terminal_volts),
-        "current_A": number(s.current), "thrust_N": number(s.thrust), "thrust_relative_sigma": number(s.thrust_sigma),
-        "bank_mohm": number(s.bank_resistance * 1e3), "path_mohm": number(s.path_resistance * 1e3),
+        "state": s.state,
+        "open_V": number(s.open_volts),
+        "bank_V": number(s.bank_volts),
+        "terminal_V": number(s.terminal_volts),
+        "current_A": number(s.current),
+        "thrust_N": number(s.thrust),
+        "thrust_relative_sigma": number(s.thrust_sigma),
+        "bank_mohm": number(s.bank_resistance * 1e3),
+        "path_mohm": number(s.path_resistance * 1e3),
         "conductor_C": number(s.conductor_temperature - 273.15),
-        "drops": [{"tag": d.tag, "name": d.name, "mohm": number(d.resistance * 1e3), "mV": number(d.volts * 1e3)} for d in s.drops],
-    }  # fmt: skip
+        "drops": [
+            {"tag": d.tag, "name": d.name, "mohm": number(d.resistance * 1e3), "mV": number(d.volts * 1e3)} for d in s.drops
+        ],
+    }
 
 
 def _limits(rows: tuple[tuple[str, float, float, bool], ...]) -> list[dict[str, Any]]:
@@ -142,68 +206,135 @@ def _cable(c: CableChoice | None) -> dict[str, Any] | None:
     if c is None:
         return None
     return {
-        "row": c.cable.id, "size": c.cable.gauge, "in_parallel": c.parallel, "area_mm2": number(c.area * 1e6), "plus_m": number(c.plus),
-        "minus_m": number(c.minus), "loop_m": number(c.plus + c.minus), "kept": c.kept, "ampacity_A": number(c.ampacity),
-        "ampacity_verified": c.ampacity_verified, "limits": _limits(c.limits),
-    }  # fmt: skip
+        "row": c.cable.id,
+        "size": c.cable.gauge,
+        "in_parallel": c.parallel,
+        "area_mm2": number(c.area * 1e6),
+        "plus_m": number(c.plus),
+        "minus_m": number(c.minus),
+        "loop_m": number(c.plus + c.minus),
+        "kept": c.kept,
+        "ampacity_A": number(c.ampacity),
+        "ampacity_verified": c.ampacity_verified,
+        "limits": _limits(c.limits),
+    }
 
 
 def _fuse(f: FuseChoice | None) -> dict[str, Any] | None:
     if f is None:
         return None
     return {
-        "row": f.fuse.id, "family": f.family.family, "rating_A": number(f.fuse.rating), "kept": f.kept, "from_source_m": number(f.from_source),
-        "opens_at_least_fault_s": number(f.opens_at_least_fault), "opens_when_locked_s": number(f.opens_when_locked), "limits": _limits(f.limits),
-    }  # fmt: skip
+        "row": f.fuse.id,
+        "family": f.family.family,
+        "rating_A": number(f.fuse.rating),
+        "kept": f.kept,
+        "from_source_m": number(f.from_source),
+        "opens_at_least_fault_s": number(f.opens_at_least_fault),
+        "opens_when_locked_s": number(f.opens_when_locked),
+        "limits": _limits(f.limits),
+    }
 
 
 def lane_json(lane: Lane, proposal: Proposal) -> dict[str, Any]:
     """One thruster with its chain."""
     return {
-        "lane": lane.lane, "thruster": lane.thruster.identity, "role": lane.thruster.role, "passes": lane.passes,
+        "lane": lane.lane,
+        "thruster": lane.thruster.identity,
+        "role": lane.thruster.role,
+        "passes": lane.passes,
         "unit": {
-            "row": lane.unit.id, "name": lane.unit.name, "drive": lane.unit.drive, "housing": lane.unit.housing, "control": lane.unit.control,
-            "system_V": number(lane.unit.volts), "label_thrust_N": number(lane.unit.thrust), "kept": lane.kept,
+            "row": lane.unit.id,
+            "name": lane.unit.name,
+            "drive": lane.unit.drive,
+            "housing": lane.unit.housing,
+            "control": lane.unit.control,
+            "system_V": number(lane.unit.volts),
+            "label_thrust_N": number(lane.unit.thrust),
+            "kept": lane.kept,
         },
-        "bank": lane.bank, "cable": _cable(lane.cable), "fuse": _fuse(lane.fuse),
-        "switch": lane.switch.id if lane.switch else None, "stop": lane.stop.id if lane.stop else None, "stop_kind": lane.stop_kind,
+        "bank": lane.bank,
+        "cable": _cable(lane.cable),
+        "fuse": _fuse(lane.fuse),
+        "switch": lane.switch.id if lane.switch else None,
+        "stop": lane.stop.id if lane.stop else None,
+        "stop_kind": lane.stop_kind,
         "panel": lane.panel.id if lane.panel else None,
-        "design": _state(lane.design), "peak": _state(lane.peak), "all_units_running": _state(lane.both_design),
+        "design": _state(lane.design),
+        "peak": _state(lane.peak),
+        "all_units_running": _state(lane.both_design),
         "wind_held_worst_kn": number(lane.wind_held_worst / KNOT) if lane.wind_held_worst is not None else None,
         "wind_held_beam_kn": number(lane.wind_held_beam / KNOT) if lane.wind_held_beam is not None else None,
-        "chance_of_holding": number(lane.chance), "run_time_full_s": number(lane.run_time_full), "run_time_half_s": number(lane.run_time_half),
-        "run_time_limit": lane.run_time_limit, "start_current_A": number(lane.start_current),
-        "cover_mm": number(lane.cover * 1e3), "cover_diameters": number(lane.cover_ratio), "immersion_factor": number(lane.immersion_factor),
+        "chance_of_holding": number(lane.chance),
+        "run_time_full_s": number(lane.run_time_full),
+        "run_time_half_s": number(lane.run_time_half),
+        "run_time_limit": lane.run_time_limit,
+        "start_current_A": number(lane.start_current),
+        "cover_mm": number(lane.cover * 1e3),
+        "cover_diameters": number(lane.cover_ratio),
+        "immersion_factor": number(lane.immersion_factor),
         "faults": [
-            {"fault": f.name, "current_A": number(f.current), "loop_mohm": number(f.loop_resistance * 1e3), "opens_first": f.opens_first, "after_s": number(f.after)}
+            {
+                "fault": f.name,
+                "current_A": number(f.current),
+                "loop_mohm": number(f.loop_resistance * 1e3),
+                "opens_first": f.opens_first,
+                "after_s": number(f.after),
+            }
             for f in lane.faults
         ],
-        "replaced": list(lane.replaced), "not_computed": lane.not_computed,
-    }  # fmt: skip
+        "replaced": list(lane.replaced),
+        "not_computed": lane.not_computed,
+    }
 
 
 def bank_json(b: Bank) -> dict[str, Any]:
     """One bank."""
     return {
-        "name": b.name, "place": b.place, "row": b.block.id, "chemistry": b.block.chemistry, "series": b.series, "parallel": b.parallel,
-        "nominal_V": number(b.volts), "capacity_Ah": number(b.capacity / 3600), "capacity_design_Ah": number(b.capacity_design / 3600),
-        "feeds": list(b.feeds), "kept": b.kept, "new_mohm": number(b.resistance_new * 1e3), "design_mohm": number(b.resistance_design * 1e3),
-        "open_design_V": number(b.open_volts_design), "fault_most_A": number(b.fault_current_most), "mass_kg": number(b.mass),
-        "string_fuse": b.string_fuse[0].id if b.string_fuse else None, "resistance_assumed": b.assumed_resistance,
-    }  # fmt: skip
+        "name": b.name,
+        "place": b.place,
+        "row": b.block.id,
+        "chemistry": b.block.chemistry,
+        "series": b.series,
+        "parallel": b.parallel,
+        "nominal_V": number(b.volts),
+        "capacity_Ah": number(b.capacity / 3600),
+        "capacity_design_Ah": number(b.capacity_design / 3600),
+        "feeds": list(b.feeds),
+        "kept": b.kept,
+        "new_mohm": number(b.resistance_new * 1e3),
+        "design_mohm": number(b.resistance_design * 1e3),
+        "open_design_V": number(b.open_volts_design),
+        "fault_most_A": number(b.fault_current_most),
+        "mass_kg": number(b.mass),
+        "string_fuse": b.string_fuse[0].id if b.string_fuse else None,
+        "resistance_assumed": b.assumed_resistance,
+    }
 
 
 def charging_json(c: ChargingChoice) -> dict[str, Any]:
     """How one bank is charged."""
     return {
-        "bank": c.bank, "kind": c.kind, "row": c.charger.id if c.charger else None, "kept": c.kept, "from": c.from_battery,
-        "input_A": number(c.input_current), "output_A": number(c.output_current), "input_cable": c.cable.id if c.cable else None,
-        "input_plus_m": number(c.input_plus), "input_minus_m": number(c.input_minus), "input_drop_V": number(c.input_drop),
-        "fuse_at_source": c.fuse_source.id if c.fuse_source else None, "fuse_at_bank": c.fuse_bank.id if c.fuse_bank else None,
-        "refill_after_docking_s": number(c.refill_time), "refill_from_empty_s": number(c.refill_full_time),
-        "out_per_day_Ah": number(c.energy_out_per_day / 3600), "in_per_day_Ah": number(c.energy_in_per_day / 3600),
-        "alternator_left_at_idle_A": number(c.alternator_idle_margin), "sensing_margin_V": number(c.chatter_margin), "limits": _limits(c.limits),
-    }  # fmt: skip
+        "bank": c.bank,
+        "kind": c.kind,
+        "row": c.charger.id if c.charger else None,
+        "kept": c.kept,
+        "from": c.from_battery,
+        "input_A": number(c.input_current),
+        "output_A": number(c.output_current),
+        "input_cable": c.cable.id if c.cable else None,
+        "input_plus_m": number(c.input_plus),
+        "input_minus_m": number(c.input_minus),
+        "input_drop_V": number(c.input_drop),
+        "fuse_at_source": c.fuse_source.id if c.fuse_source else None,
+        "fuse_at_bank": c.fuse_bank.id if c.fuse_bank else None,
+        "refill_after_docking_s": number(c.refill_time),
+        "refill_from_empty_s": number(c.refill_full_time),
+        "out_per_day_Ah": number(c.energy_out_per_day / 3600),
+        "in_per_day_Ah": number(c.energy_in_per_day / 3600),
+        "alternator_left_at_idle_A": number(c.alternator_idle_margin),
+        "sensing_margin_V": number(c.chatter_margin),
+        "limits": _limits(c.limits),
+    }
 
 
 def network_json(n: NetworkChoice | None) -> dict[str, Any] | None:
@@ -211,13 +342,32 @@ def network_json(n: NetworkChoice | None) -> dict[str, Any] | None:
     if n is None:
         return None
     return {
-        "profile": n.profile, "bit_rate_kbit_s": number(n.bit_rate / 1e3), "cable": n.cable_row, "feed": n.feed, "feed_at": n.feed_at,
-        "feed_fuse_A": number(n.feed_fuse), "trunk_m": number(n.trunk_length), "drops_m": number(n.drops_total), "terminators": list(n.terminators),
-        "ohm_power_off": number(n.resistance_power_off), "load": number(n.load), "converter": n.converter_row,
-        "common_mode_shift_V": number(n.common_mode_shift), "changes": list(n.changes),
+        "profile": n.profile,
+        "bit_rate_kbit_s": number(n.bit_rate / 1e3),
+        "cable": n.cable_row,
+        "feed": n.feed,
+        "feed_at": n.feed_at,
+        "feed_fuse_A": number(n.feed_fuse),
+        "trunk_m": number(n.trunk_length),
+        "drops_m": number(n.drops_total),
+        "terminators": list(n.terminators),
+        "ohm_power_off": number(n.resistance_power_off),
+        "load": number(n.load),
+        "converter": n.converter_row,
+        "common_mode_shift_V": number(n.common_mode_shift),
+        "changes": list(n.changes),
         "stops": [
-            {"tag": s.tag, "name": s.name, "at_m": number(s.at), "drop_m": number(s.drop), "current_A": number(s.current),
-             "rest_V": number(s.volts_rest), "sag_V": number(s.volts_sag), "instance": s.instance, "new": s.is_new}
+            {
+                "tag": s.tag,
+                "name": s.name,
+                "at_m": number(s.at),
+                "drop_m": number(s.drop),
+                "current_A": number(s.current),
+                "rest_V": number(s.volts_rest),
+                "sag_V": number(s.volts_sag),
+                "instance": s.instance,
+                "new": s.is_new,
+            }
             for s in n.stops
         ],
-    }  # fmt: skip
+    }

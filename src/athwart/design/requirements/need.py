@@ -52,7 +52,9 @@ def element(brief: Brief, given: WindageElement) -> windage.WindageElement:
     if given.outline is not None:
         points = [(body_x(brief, x), height) for x, height in given.outline]
         return windage.outline(given.name, given.kind, points, width=given.width, frontal_area=given.frontal_area)
-    assert given.area is not None and given.centroid_x is not None and given.centroid_height is not None
+    assert given.area is not None
+    assert given.centroid_x is not None
+    assert given.centroid_height is not None
     frontal = given.frontal_area
     return windage.area_with_centroid(
         given.name, given.kind, given.area, body_x(brief, given.centroid_x), given.centroid_height, frontal_area=frontal
@@ -60,7 +62,7 @@ def element(brief: Brief, given: WindageElement) -> windage.WindageElement:
 
 
 def impossible_windage(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], str]]:
-    """(place in the brief, what is wrong) of every element of windage that cannot be: below the water, crossing itself, without area."""
+    """Place in the brief and fault of every element of windage that cannot be: below the water, crossing itself, no area."""
     for index, given in enumerate(brief.boat.windage):
         try:
             element(brief, given)
