@@ -1,6 +1,7 @@
 """How each bank is charged: source, charger, input cable and its fuses, refill, the day's balance.
 
-Stated rule: the smallest charger of the right volts that refills after a docking within :data:`REFILL` and gives back in a day
+Stated rule: an isolated charger before one that would be a second tie of the negatives; then the smallest of the right volts that
+refills after a docking within :data:`REFILL` and gives back in a day
 what the dockings take, without pushing more into the blocks than they bear. It is fed directly from a battery of the ship, the
 house battery before the engine's, through a fuse at the source; its output is fused at the bank.
 """
@@ -177,7 +178,7 @@ def _smallest(brief: Brief, catalogue: Catalogue, bank: Bank, load: Burden, sour
     if not rows:
         return None
     needed_day = load.day * data.charge_factor
-    for charger in sorted(rows, key=lambda c: (c.current_out, not c.isolated, c.price, c.id)):
+    for charger in sorted(rows, key=lambda c: (not c.isolated, c.current_out, c.price, c.id)):
         hours = _hours_in_a_day(brief, source.name, charger.kind)
         back = law.bulk_time(min(load.docking, bank.capacity), charger.current_out, data.charge_factor)
         if back <= REFILL and charger.current_out * hours >= needed_day:
