@@ -221,6 +221,8 @@ def _bank_limits(task: Task, unit: ThrusterUnit, bank: Bank, design: LaneState, 
         ("terminal volts in the design state, V", design.terminal_volts, least, design.terminal_volts >= least),
         ("charge of a docking and the longest hold, Ah", charge / 3600, bank.capacity_design / 3600, charge <= bank.capacity_design),
     ]
+    if bank.parallel > 1 and bank.kept == "chosen":
+        limits.append(("a fuse at the positive of each string", float(bank.string_fuse is not None), 1.0, bank.string_fuse is not None))
     each = max(design.current + task.other_design, peak.current + task.other_peak) / bank.parallel
     if block.discharge_continuous is not None:
         lasting = each <= block.discharge_continuous or (
@@ -500,7 +502,7 @@ def completed(task: Task, chain: Chain) -> Chain:
 
 
 def _bank_says(limit: Limit) -> bool:
-    return limit[0].startswith(("terminal volts", "charge of", "protection", "block volts", "coldest", "the unit does not run"))
+    return limit[0].startswith(("a fuse at the positive of each string", "terminal volts", "charge of", "protection", "block volts", "coldest", "the unit does not run"))
 
 
 def _nearer(old: Chain | None, new: Chain, required: Newton) -> Chain:

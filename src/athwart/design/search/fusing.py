@@ -18,7 +18,7 @@ from athwart.design.proposal import FuseChoice, Keep
 from athwart.design.search.cabling import Limit, thermal
 from athwart.power import fuse as law
 from athwart.power import heating
-from athwart.power.rules import RULE_SETS
+from athwart.power.rules import RULE_SETS, fuse_ceiling
 from athwart.units import Ampere, Kelvin, Metre, Second, Volt
 
 FROM_SOURCE: Metre = 0.15
@@ -78,7 +78,7 @@ def _limits(brief: Brief, family: FuseFamily, rating: Ampere, duty: FuseDuty, ca
     carries = law.carries_run(family, rating, duty.run_current, duty.run_time, law.ambient_derating(duty.air))
     if not keep("carries the longest run, s", carries.value, carries.limit, carries.passed):
         return tuple(found)
-    ceiling = rules.fuse_ceiling.value * duty.ampacity
+    ceiling = fuse_ceiling(rules, duty.ampacity, duty.volts)
     if not keep("rating within the conductor's by the rule, A", rating, ceiling, rating <= ceiling * (1 + 1e-9)):
         return tuple(found)
     if not keep("rated volts, V", duty.volts, family.volts_most, duty.volts <= family.volts_most + 1e-9):

@@ -153,7 +153,7 @@ def _choose_lane(
     loads = wish.given.shared_with if wish.given is not None else ()
     task = chain.Task(
         brief, catalogue, thruster, wish, given, chain.required_thrust(case.worst, _sigma(case), brief), _immersion(catalogue, thruster, drop),
-        need.run_time, need.energy_share,
+        need.run_time * (1 + brief.choices.margins.run_time), need.energy_share,
         sum(c.design.current for c in others if c.design) + sum(load.current for load in loads if load.at_the_same_time),
         sum(c.peak.current for c in others if c.peak) + sum(load.current for load in loads),
         _in_petrol_space(brief, thruster, wish), bank, choosing,
