@@ -308,7 +308,15 @@ def _charging(brief: Brief, catalogue: Catalogue, banks: tuple[Bank, ...], chose
         on = [c for c in chosen if c.chain.bank is not None and c.chain.bank.name == bank.name]
         given = next((c.given for c in on if c.given.parts.charger is not None), on[0].given)
         found.append(charging.choose(brief, catalogue, bank, tuple(c.chain for c in on), given, choosing))
-    return tuple(found)
+    return tuple(_together(choice, found) for choice in found)
+
+
+def _together(choice: ChargingChoice, everything: list[ChargingChoice]) -> ChargingChoice:
+    """What the alternator has left when every charger on its battery draws at once."""
+    if choice.alternator_idle_margin is None:
+        return choice
+    others = sum(other.input_current for other in everything if other is not choice and other.from_battery == choice.from_battery)
+    return replace(choice, alternator_idle_margin=choice.alternator_idle_margin - others)
 
 
 def _assemble(
