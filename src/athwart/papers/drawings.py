@@ -1,0 +1,28 @@
+"""All drawing sheets of a proposal, in the order they are bound."""
+
+from __future__ import annotations
+
+from athwart.design.proposal import Proposal
+from athwart.papers.scene import Scene
+
+
+def general(proposal: Proposal) -> tuple[Scene, ...]:
+    """Side elevation, immersion and routes."""
+    return ()
+
+
+def electrical(proposal: Proposal) -> tuple[Scene, ...]:
+    """Power one-line diagram."""
+    from athwart.papers.one_line import one_line
+
+    return one_line(proposal)
+
+
+def network(proposal: Proposal) -> tuple[Scene, ...]:
+    """Control line."""
+    return ()
+
+
+def drawings(proposal: Proposal) -> tuple[Scene, ...]:
+    """Every sheet."""
+    return (*general(proposal), *electrical(proposal), *network(proposal))
