@@ -190,6 +190,8 @@ def _choose_lane(
         return _chosen(task, case, best, "aboard" if kept_own is not None else "chosen", tuple(rejections), drop)
     if nearest is not None:
         shown = chain.completed(task, nearest[1])
+        if own is not None and shown.unit is not own:
+            shown = replace(shown, replaced=(*_why_unit_replaced(own, rejections), *shown.replaced))
         return _chosen(task, case, shown, "aboard" if shown.unit is own else "chosen", tuple(rejections), drop)
     unit = _least_refused(pool, rejections)
     judged, _ = _judge(task, unit)
