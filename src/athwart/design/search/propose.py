@@ -189,14 +189,19 @@ def _choose_lane(
         best = replace(best, replaced=(*note, *best.replaced))
         return _chosen(task, case, best, "aboard" if kept_own is not None else "chosen", tuple(rejections), drop)
     if nearest is not None:
-        shown = chain.completed(task, nearest[1])
-        if own is not None and shown.unit is not own:
-            shown = replace(shown, replaced=(*_why_unit_replaced(own, rejections), *shown.replaced))
+        shown = _with_reason(chain.completed(task, nearest[1]), own, rejections)
         return _chosen(task, case, shown, "aboard" if shown.unit is own else "chosen", tuple(rejections), drop)
     unit = _least_refused(pool, rejections)
     judged, _ = _judge(task, unit)
-    shown = chain.completed(task, judged) if judged is not None else None
-    return _chosen(task, case, shown, "chosen", tuple(rejections), drop)
+    least = _with_reason(chain.completed(task, judged), own, rejections) if judged is not None else None
+    return _chosen(task, case, least, "aboard" if unit is own else "chosen", tuple(rejections), drop)
+
+
+def _with_reason(shown: chain.Chain, own: ThrusterUnit | None, rejections: list[Rejection]) -> chain.Chain:
+    """The chain with the reason why the unit aboard is not it."""
+    if own is None or shown.unit is own:
+        return shown
+    return replace(shown, replaced=(*_why_unit_replaced(own, rejections), *shown.replaced))
 
 
 def _why_unit_replaced(own: ThrusterUnit, rejections: list[Rejection]) -> tuple[str, ...]:
