@@ -190,7 +190,7 @@ def _state(s: LaneState | None) -> dict[str, Any] | None:
         "path_mohm": number(s.path_resistance * 1e3),
         "conductor_C": number(s.conductor_temperature - 273.15),
         "drops": [
-            {"tag": d.tag, "name": d.name, "mohm": number(d.resistance * 1e3), "mV": number(d.volts * 1e3)} for d in s.drops
+            {"tag": d.tag, "name": d.name, "resistance_mohm": number(d.resistance * 1e3), "drop_mV": number(d.volts * 1e3)} for d in s.drops
         ],
     }
 
@@ -351,7 +351,7 @@ def network_json(n: NetworkChoice | None) -> dict[str, Any] | None:
         "trunk_m": number(n.trunk_length),
         "drops_m": number(n.drops_total),
         "terminators": list(n.terminators),
-        "ohm_power_off": number(n.resistance_power_off),
+        "power_off_ohm": number(n.resistance_power_off),
         "load": number(n.load),
         "converter": n.converter_row,
         "common_mode_shift_V": number(n.common_mode_shift),
