@@ -16,10 +16,24 @@ from athwart.store.briefs import parse_brief
 
 PAGE = Path(__file__).parents[2] / "docs" / "reference" / "answer-json.md"
 UNITS = {
-    "N": "newton", "V": "volt", "A": "ampere", "Ah": "ampere-hour", "mohm": "milliohm", "ohm": "ohm", "mV": "millivolt", "m": "metre",
-    "mm": "millimetre", "mm2": "square millimetre", "m2": "square metre", "s": "second", "kg": "kilogram", "kn": "knot", "deg": "degree",
-    "C": "degree Celsius", "Pa": "pascal",
-}  # fmt: skip
+    "N": "newton",
+    "V": "volt",
+    "A": "ampere",
+    "Ah": "ampere-hour",
+    "mohm": "milliohm",
+    "ohm": "ohm",
+    "mV": "millivolt",
+    "m": "metre",
+    "mm": "millimetre",
+    "mm2": "square millimetre",
+    "m2": "square metre",
+    "s": "second",
+    "kg": "kilogram",
+    "kn": "knot",
+    "deg": "degree",
+    "C": "degree Celsius",
+    "Pa": "pascal",
+}
 SECTIONS = {
     "athwart": "version, schema number, whether proposed or checked",
     "boat": "identification and the digest of the brief",

@@ -5,9 +5,27 @@ from __future__ import annotations
 from tests.contracts import _json_keys
 
 UNITLESS = {
-    "schema", "number", "found", "asked", "band", "margin", "relative_sigma", "thrust_relative_sigma", "chance_of_holding", "lane",
-    "in_parallel", "series", "parallel", "instance", "load", "price", "figure", "allowed", "immersion_factor", "cover_diameters",
-}  # fmt: skip
+    "schema",
+    "number",
+    "found",
+    "asked",
+    "band",
+    "margin",
+    "relative_sigma",
+    "thrust_relative_sigma",
+    "chance_of_holding",
+    "lane",
+    "in_parallel",
+    "series",
+    "parallel",
+    "instance",
+    "load",
+    "price",
+    "figure",
+    "allowed",
+    "immersion_factor",
+    "cover_diameters",
+}
 
 
 def test_the_page_of_keys_is_current() -> None:

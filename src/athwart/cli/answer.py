@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import json
 from math import degrees
+
+import click
 
 from athwart import units
 from athwart.cli import say
@@ -16,6 +19,16 @@ REJECTED_SHOWN = 6
 def exit_code(proposal: Proposal) -> int:
     """1 when a finding says stop."""
     return 1 if any(finding.severity == "stop" for finding in proposal.findings) else 0
+
+
+def show(proposal: Proposal, digest: str, system: str, everything: bool, as_json: bool) -> None:
+    """Print the answer as text or as JSON."""
+    if as_json:
+        from athwart.papers.as_json import proposal_json
+
+        click.echo(json.dumps(proposal_json(proposal, digest), indent=1, ensure_ascii=False))
+    else:
+        click.echo(text(proposal, system, everything))
 
 
 def text(proposal: Proposal, system: str = "metric", everything: bool = False) -> str:

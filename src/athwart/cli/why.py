@@ -7,16 +7,14 @@ from pathlib import Path
 
 import click
 
-from athwart.cli import say
+from athwart.cli import asked, say
 
 
 @click.command(short_help="Show how any number of the answer came about.")
-@click.argument("brief", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@asked.of_brief
 @click.argument("quantity", required=False)
 @click.option("--unit", "identity", metavar="IDENTITY", help="Which thruster, where there are several; the first unless said.")
 @click.option("--depth", type=click.IntRange(1, 20), default=20, show_default=True, help="How far down the tree goes.")
-@click.option("--catalogue", "own", type=click.Path(exists=True, path_type=Path), metavar="PATH", help="Own equipment.")
-@click.option("--only-own", is_flag=True, help="Use the own catalogue alone.")
 @click.option("--as-found", is_flag=True, help="Of what is aboard, as `check` sees it, not of the proposal.")
 def why(
     brief: Path, quantity: str | None, identity: str | None, depth: int, own: Path | None, only_own: bool, as_found: bool
