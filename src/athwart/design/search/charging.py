@@ -85,14 +85,26 @@ def charging_volts_of(brief: Brief, battery: ShipBattery) -> Volt:
     return base - path_drop(brief, battery.name)
 
 
+def _input(charger: Charger, source_volts: Volt, loop: Ohm) -> Ampere:
+    """Current into a charger over its input cable; infinite where the power cannot be fed through it."""
+    try:
+        volts = law.step_up_input_volts(source_volts, loop, charger.charge_volts * charger.current_out, charger.efficiency)
+    except ValueError:
+        return inf
+    return law.step_up_input(charger.charge_volts, charger.current_out, volts, charger.efficiency, charger.quiescent)
+
+
 def _input_cable(
-    brief: Brief, catalogue: Catalogue, current: Ampere, volts: Volt, run: RunOf, fuse_rating: Ampere
+    brief: Brief, catalogue: Catalogue, charger: Charger, source_volts: Volt, volts: Volt, run: RunOf, fuse_rating: Ampere
 ) -> tuple[Cable | None, Ampacity | None]:
+    """The smallest cable that keeps the drop by the rule's formula and by its own copper, and its current and fuse."""
     rules = RULE_SETS[brief.choices.rule_set]
     awg = rules.id == "us"
     rows = [c for c in catalogue.cables if c.marine and ("AWG" in c.gauge.upper()) == awg] or list(catalogue.cables)
     for cable in sorted(rows, key=lambda c: (c.area, c.price, c.id)):
-        drop = cabling.rule_drop(rules, current, run.loop, cable.area)
+        loop = cabling.path_copper(cable, 1, run, 293.15)
+        current = _input(charger, source_volts, loop)
+        drop = max(cabling.rule_drop(rules, current, run.loop, cable.area), current * loop) if current < inf else inf
         allowed = cabling.allowed_current(rules.id, cable, run.engine_space, run.bundled)
         if allowed is None or drop > DROP_SHARE * volts:
             continue
@@ -210,17 +222,14 @@ def _figures(
             cable = aboard.cable_of(catalogue, _as_cable(given_cable), bank.feeds[0])
             allowed = cabling.allowed_current(rules.id, cable, run.engine_space, run.bundled)
         else:
-            cable, allowed = _input_cable(brief, catalogue, current, source.volts, run, fuse_source.rating if fuse_source else rating)
+            rated = fuse_source.rating if fuse_source else rating
+            cable, allowed = _input_cable(brief, catalogue, charger, volts_at_source, source.volts, run, rated)
         if part is not None:
             fuse_source = _given_fuse(catalogue, getattr(part, "fuse_at_source", None), fuse_source, choosing)
             fuse_bank = _given_fuse(catalogue, getattr(part, "fuse_at_bank", None), fuse_bank, choosing)
     if cable is not None:
         loop = cabling.path_copper(cable, 1, run, 293.15)
-        try:
-            volts = law.step_up_input_volts(volts_at_source, loop, charger.charge_volts * charger.current_out, charger.efficiency)
-            current = law.step_up_input(charger.charge_volts, charger.current_out, volts, charger.efficiency, charger.quiescent)
-        except ValueError:
-            current = inf
+        current = _input(charger, volts_at_source, loop)
     drop = current * loop if current < inf else volts_at_source
     hours = _hours_in_a_day(brief, source.name if source else None, charger.kind)
     alternator = alternator_for(brief, source.name if source else None)

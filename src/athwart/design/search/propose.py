@@ -336,7 +336,7 @@ def _assemble(
     lanes = tuple(linking.with_link(brief, catalogue, lane, banks, charge, choosing) for lane in lanes)
     network: NetworkChoice | None = control.choose(brief, catalogue, lanes, banks, choosing)
     netlist = wire(brief, catalogue, lanes, banks, charge, network)
-    lanes = tuple(_settled(brief, need, lane) for lane in settle(brief, lanes, banks, netlist))
+    lanes = tuple(_settled(brief, need, lane, c.required) for lane, c in zip(settle(brief, lanes, banks, netlist), chosen, strict=True))
     trim = floating.trim_of(brief, weights)
     proposal = Proposal(
         brief, catalogue, need, lanes, banks, charge, network, netlist, trim, tuple(r for c in chosen for r in c.rejections), (), (),
@@ -376,14 +376,19 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
     )  # fmt: skip  # type: ignore[arg-type]
 
 
-def _settled(brief: Brief, need: Need, lane: Lane) -> Lane:
-    """Wind held and chance of holding from the solved thrust."""
+SETTLED_WITHIN = 1e-3
+"""Share by which the solved circuit may fall short of what the search found before a lane no longer passes."""
+
+
+def _settled(brief: Brief, need: Need, lane: Lane, required: Newton) -> Lane:
+    """Wind held and chance of holding from the solved thrust; what the circuit itself does not give does not pass."""
     state = lane.both_design or lane.design
     case = need.ruling(lane.thruster.identity)
     if state is None or state.thrust <= 0 or case.worst <= 0 or case.beam <= 0:
         return lane
     return replace(
         lane,
+        passes=lane.passes and state.thrust >= required * (1 - SETTLED_WITHIN),
         wind_held_worst=balance.wind_held(brief.wind.speed, case.worst, state.thrust),
         wind_held_beam=balance.wind_held(brief.wind.speed, case.beam, state.thrust),
         chance=uncertainty.hold_probability(state.thrust, case.worst, state.thrust_sigma, case.sigma),

@@ -12,7 +12,7 @@ from typing import Literal
 
 from athwart.design import states
 from athwart.design.brief import Brief
-from athwart.design.netlist import Component, Conductor, Netlist
+from athwart.design.netlist import Component, Conductor, End, Netlist
 from athwart.design.proposal import Bank, Drop, Lane, LaneState
 from athwart.design.search import banking, running
 from athwart.design.search.chain import FUSE_HOT
@@ -23,6 +23,8 @@ from athwart.power.conductor import resistance_factor
 from athwart.power.contact import JOINTS
 from athwart.units import Ampere, Kelvin, Ohm, Volt
 
+SERIES_CONTACT: Ohm = JOINTS["contactor"].usual
+"""The contact of a series/parallel switch that puts two blocks in series: taken as a contactor's."""
 StateName = Literal["design", "peak"]
 
 
@@ -47,17 +49,17 @@ def power_parts(netlist: Netlist, bank: Bank, lanes: tuple[Lane, ...]) -> tuple[
         or c.tag in on
         or (c.kind in ("main switch", "stop contactor", "bar") and c.lane in numbers)
         or (c.kind == "fuse" and (c.tag in main or c.name == "string fuse") and c.lane in numbers)
+        or (c.kind == "charger" and "mid-" in c.terminals and c.lane in numbers)
     }
-    wires = tuple(
-        w for w in netlist.conductors if w.kind in ("P", "N", "L") and w.start.component in parts and w.end.component in parts and _belongs(w, parts)
-    )
+    wires = tuple(w for w in netlist.conductors if w.kind in ("P", "N", "L") and all(_belongs(end, parts) for end in (w.start, w.end)))
     used = {end.component for w in wires for end in (w.start, w.end)}
     return tuple(parts[tag] for tag in parts if tag in used), wires
 
 
-def _belongs(wire: Conductor, parts: dict[str, Component]) -> bool:
-    """Leave out a unit's control terminals; a charger's and a link's own pieces end at parts that are not in the set."""
-    return all(end.terminal != "net" for end in (wire.start, wire.end))
+def _belongs(end: End, parts: dict[str, Component]) -> bool:
+    """Leave out a unit's control terminals; of a charger only the contact that closes the string carries the unit's current."""
+    part = parts.get(end.component)
+    return part is not None and end.terminal != "net" and (part.kind != "charger" or end.terminal in ("mid-", "mid+"))
 
 
 def in_path(wire: Conductor) -> bool:
@@ -98,6 +100,9 @@ def circuit(
             value = part.resistance * (FUSE_HOT if part.kind == "fuse" and design else 1.0)
             ohms[part.tag] = value
             resistors.append(Resistor(part.tag, f"{part.tag}:1", f"{part.tag}:2", value))
+        elif part.kind == "charger":
+            ohms[part.tag] = SERIES_CONTACT
+            resistors.append(Resistor(part.tag, f"{part.tag}:mid-", f"{part.tag}:mid+", SERIES_CONTACT))
         elif part.kind == "unit":
             lane = next(entry for entry in lanes if part.tag == f"M{entry.lane}.1")
             if lane.lane in running_lanes:
