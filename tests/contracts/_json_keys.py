@@ -93,9 +93,9 @@ def page() -> str:
     lines = [
         "# The answer as JSON",
         "",
-        f"`athwart propose BRIEF --json` and `athwart check BRIEF --json` print it, `--papers DIR` writes it. Schema {SCHEMA}. A key that",
-        "holds a number ends in its unit; a ratio has none. Numbers have six significant digits. `null` means that nothing applies or",
-        "that it is not computed yet. This page is made from the answers to the examples.",
+        f"`athwart propose BRIEF --json` and `athwart check BRIEF --json` print it, `--papers DIR` writes it. Schema {SCHEMA}.",
+        "A key that holds a number ends in its unit; a ratio has none. Numbers have six significant digits. `null` means that",
+        "nothing applies or that it is not computed yet. This page is made from the answers to the examples.",
     ]
     found = all_keys()
     for section in dict.fromkeys(key.split(".")[0].split("[")[0] for key in found):
