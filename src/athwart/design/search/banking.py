@@ -14,8 +14,10 @@ from athwart.catalogue.records import BatteryBlock, Cable, Catalogue, Fuse, Fuse
 from athwart.design import states
 from athwart.design.brief import BankWish, Brief
 from athwart.design.proposal import Bank, Keep
+from athwart.errors import NotComputed
 from athwart.explain import formula
 from athwart.power.battery import NEW_AND_FULL, State, bank_source, cold_aged_state, running_volts, usable_capacity
+from athwart.power.battery_data import chemistry
 from athwart.power.conductor import resistance_factor
 from athwart.power.contact import FUSE_HOT_OVER_COLD, JOINTS
 from athwart.power.fault import bank_fault_current
@@ -111,6 +113,12 @@ def _sources(
     mixed: bool,
 ) -> tuple[float, float, float, float, float, bool]:  # fmt: skip
     design = _worn(block.chemistry, coldest, age, mixed)
+    (least, _), *_, (most, _) = chemistry(block.chemistry).capacity_curve
+    if not least <= design.temperature <= most:
+        raise NotComputed(
+            f"duty.coldest_bank {design.temperature - states.ZERO:.0f} °C: what is known of {block.chemistry} blocks runs from "
+            f"{least - states.ZERO:.0f} to {most - states.ZERO:.0f} °C"
+        )
     new = bank_source(block, NEW_AND_FULL, series, parallel, link_resistance(link), string_extra(link, parallel, bars, fuse))
     cold = bank_source(
         block, design, series, parallel, link_resistance(link, hot=True), string_extra(link, parallel, bars, fuse, hot=True)

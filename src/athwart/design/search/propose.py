@@ -161,7 +161,8 @@ def _choose_lane(
     own = aboard.unit_of(catalogue, given, identity)
     if own is not None and (not choosing or given.keep("unit") == "fixed"):
         judged, _ = _judge(task, own)
-        return _chosen(task, case, judged, given.keep("unit"), (), drop)
+        shown = chain.completed(task, judged) if judged is not None and choosing else judged
+        return _chosen(task, case, shown, given.keep("unit"), (), drop)
     rejections: list[Rejection] = []
     passing: list[chain.Chain] = []
     nearest: tuple[float, chain.Chain] | None = None
@@ -194,7 +195,8 @@ def _choose_lane(
     unit = _least_refused(pool, rejections)
     judged, _ = _judge(task, unit)
     least = _with_reason(chain.completed(task, judged), own, rejections) if judged is not None else None
-    return _chosen(task, case, least, "aboard" if unit is own else "chosen", tuple(rejections), drop)
+    refused = _chosen(task, case, least, "aboard" if unit is own else "chosen", tuple(rejections), drop)
+    return replace(refused, passes=False)  # whatever its chain gives
 
 
 def _with_reason(shown: chain.Chain, own: ThrusterUnit | None, rejections: list[Rejection]) -> chain.Chain:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from athwart.design.search import banking
+from athwart.errors import NotComputed
 from athwart.power.contact import JOINTS
 from tests.unit.design.checks._boats import brief
 from tests.unit.design.search._tasks import CATALOGUE, block, cable, fuse
@@ -75,6 +76,13 @@ def test_a_colder_bank_stands_lower_and_gives_less() -> None:
     assert a.open_volts_design < b.open_volts_design
     assert a.resistance_design > b.resistance_design
     assert a.capacity_design < b.capacity_design
+
+
+@pytest.mark.parametrize("degrees", ["-25 °C", "70 °C"])
+def test_a_bank_colder_or_hotter_than_is_known_is_not_computed(degrees: str) -> None:
+    boat = brief("1", {"duty.coldest_bank": degrees})
+    with pytest.raises(NotComputed, match=f"coldest_bank {degrees}: what is known of agm blocks runs from -20 to 40 °C"):
+        banking.bank(boat, banking.wishes(boat)[0], block("agm-12V-110Ah"), 2, 1, LINK)
 
 
 def test_one_string_without_bars_has_nothing_between_block_and_lane() -> None:

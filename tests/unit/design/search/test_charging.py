@@ -50,26 +50,44 @@ def test_a_longer_input_route_takes_a_thicker_cable_and_keeps_three_per_cent() -
         assert _limit(found, "volts lost in the input cable")[3]
 
 
+HOUSE_24 = {
+    "name": "house bank",
+    "use": "house",
+    "chemistry": "agm",
+    "volts": "24 V",
+    "capacity": "220 Ah",
+    "place": "battery locker",
+}
+
+
 def test_matching_volts_get_a_battery_to_battery_charger() -> None:
     found = _choice(
         "1",
         {
             "supply.volts": "24 V",
-            "supply.batteries": [{"name": "house bank", "use": "house", "chemistry": "agm", "volts": "24 V", "capacity": "220 Ah", "place": "battery locker"}],
+            "supply.batteries": [HOUSE_24],
             "supply.alternators[0].volts": "24 V",
             "supply.alternators[0].regulated_volts": "28.4 V",
             "supply.shore_charger.volts": "24 V",
             "supply.path_devices": [],
         },
-    )  # fmt: skip
+    )
     assert found.kind == "battery to battery"
     assert found.charger is not None
     assert found.charger.volts_in == found.charger.volts_out == 24.0
 
 
 def test_no_battery_of_the_ship_means_no_charging() -> None:
-    found = _choice("1", {"supply.batteries": [], "supply.alternators": [], "supply.shore_charger": None, "supply.path_devices": [],
-                          "propulsion.engines[0].alternator": None})  # fmt: skip
+    found = _choice(
+        "1",
+        {
+            "supply.batteries": [],
+            "supply.alternators": [],
+            "supply.shore_charger": None,
+            "supply.path_devices": [],
+            "propulsion.engines[0].alternator": None,
+        },
+    )
     assert (found.kind, found.charger, found.refill_time) == ("none", None, inf)
     assert found.energy_in_per_day == 0.0
 
@@ -131,8 +149,15 @@ def test_many_dockings_take_a_larger_charger() -> None:
 def test_the_house_battery_feeds_before_the_engine_s() -> None:
     assert charging.feeder(brief("1")) is not None
     assert charging.feeder(brief("1")).name == "house bank"  # type: ignore[union-attr]
-    only = brief("1", {"supply.batteries[0]": None, "supply.alternators[0].charges": "starter battery",
-                       "supply.shore_charger.charges": "starter battery", "supply.path_devices": []})  # fmt: skip
+    only = brief(
+        "1",
+        {
+            "supply.batteries[0]": None,
+            "supply.alternators[0].charges": "starter battery",
+            "supply.shore_charger.charges": "starter battery",
+            "supply.path_devices": [],
+        },
+    )
     assert charging.feeder(only).name == "starter battery"  # type: ignore[union-attr]
 
 

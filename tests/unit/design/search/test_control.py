@@ -18,7 +18,7 @@ def _line(example: str = "1", changes: dict[str, Any] | None = None, mode: Mode 
     return found
 
 
-NO_HOUSE = {
+NO_HOUSE: dict[str, Any] = {
     "supply.batteries[0]": None,
     "supply.alternators[0].charges": "starter battery",
     "supply.shore_charger.charges": "starter battery",
@@ -85,8 +85,10 @@ def test_a_stern_unit_moves_the_terminator_and_is_listed() -> None:
 
 def test_a_line_that_stays_as_it_is_has_no_changes() -> None:
     one_unit = {
-        "thrusters[1]": None, "bank[1]": None, "network.trunk[3]": None,
-    }  # fmt: skip
+        "thrusters[1]": None,
+        "bank[1]": None,
+        "network.trunk[3]": None,
+    }
     assert _line("7", one_unit).changes == ()
 
 

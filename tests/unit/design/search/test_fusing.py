@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from athwart.catalogue.records import Cable
+from athwart.design.proposal import FuseChoice
 from athwart.design.search import fusing
 from tests.unit.design.checks._boats import brief
 from tests.unit.design.search._tasks import CATALOGUE, cable, fuse
@@ -24,8 +25,9 @@ DUTY = fusing.FuseDuty(
 )
 
 
-def _choose(duty: fusing.FuseDuty, rule_set: str = "iso small craft", **others: object) -> fusing.FuseChoice | None:
-    found, _ = fusing.choose(brief("1", {"choices.rule_set": rule_set}), CATALOGUE, duty, CABLE, 2, duty.locked, **others)  # type: ignore[arg-type]
+def _choose(duty: fusing.FuseDuty, rule_set: str = "iso small craft", **others: object) -> FuseChoice | None:
+    boat = brief("1", {"choices.rule_set": rule_set})
+    found, _ = fusing.choose(boat, CATALOGUE, duty, CABLE, 2, duty.locked, **others)  # type: ignore[arg-type]
     return found
 
 

@@ -19,9 +19,14 @@ def _switch(
 
 
 def _stop(
-    current: float = 300.0, stalled: float = 1400.0, volts: float = 28.8, nominal: float = 24.0, ignition: bool = False, kind: str = "energise to run",
+    current: float = 300.0,
+    stalled: float = 1400.0,
+    volts: float = 28.8,
+    nominal: float = 24.0,
+    ignition: bool = False,
+    kind: str = "energise to run",
     time: float = 60.0,
-) -> str | None:  # fmt: skip
+) -> str | None:
     boat = brief("1", {"choices.stop_kind": kind})
     found = switching.stop_device(boat, CATALOGUE, current, time, stalled, volts, nominal, ignition)
     return found.id if found is not None else None
