@@ -1,0 +1,96 @@
+"""What the verdict rests on: unverified rows, estimates, fields of the brief that no rule reads yet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from pydantic import BaseModel
+
+from athwart.design.checks.registry import check
+from athwart.design.proposal import Proposal
+from athwart.findings import Finding, code
+
+PROOF_01 = code(
+    "PROOF-01", "The fuse, cable and stop chain is to be verified", "note",
+    says="The verdict on fuse, cable or stop rests on something nobody has verified: an invented part, a curve or a limit from memory, a usual "
+    "resistance, an estimated route. It therefore reads \"to be verified\".",
+    why="A chain that may burn a boat is not called good on figures that nobody saw.",
+    remedy="Replace each by the data of the part bought or the text of the standard; the list stands beside the answer.", source="own-judgement",
+)  # fmt: skip
+PROOF_02 = code(
+    "PROOF-02", "Read, not used", "caution",
+    says="The brief gives a value that no rule reads yet.",
+    why="Who enters it expects it to count. It does not, and the answer named would change if it did.",
+    remedy="Judge it by hand; it is kept in the brief.", source="own-judgement",
+)  # fmt: skip
+PROOF_03 = code(
+    "PROOF-03", "A stop finding was overridden that does not exist", "note",
+    says="The brief overrides a finding that this boat does not have.",
+    why="An override that no longer applies hides the next one.",
+    remedy="Take the override out of the brief.", source="own-judgement",
+)  # fmt: skip
+
+NOT_USED: Mapping[str, str] = {
+    "propulsion.propeller_spacing": "whether two screws can take the place of a stern unit",
+    "propulsion.propeller_diameter": "what engine and rudder add on station",
+    "propulsion.rudder_area": "what engine and rudder add on station",
+    "propulsion.place": "what engine and rudder add on station",
+    "propulsion.engines[].power": "what engine and rudder add on station",
+    "propulsion.engines[].cruise": "pump flow at cruising speed",
+    "propulsion.engines[].alternator": "alternator output by engine speed",
+    "propulsion.engines[].take_off.torque_most_power": "whether the take-off bears the pump",
+    "water.depth": "drift and turning in shallow water",
+    "water.temperature": "cooling of hydraulic oil",
+    "duty.dockings_per_season": "wear and maintenance intervals",
+    "boat.displacement": "drift, turning and trim from weight",
+    "boat.draught": "drift and turning",
+    "boat.lightest.displacement": "drift at the lightest state",
+    "supply.batteries[].age_years": "what the ship's battery gives the charger",
+    "supply.shore_charger.volts": "charging by shore at other volts",
+}
+"""Leaf of the brief that no rule reads yet -> the answer it would change."""
+QUIET = frozenset({"boat.displacement", "boat.draught", "boat.lightest.displacement", "propulsion.place", "propulsion.engines[].power", "propulsion.engines[].alternator", "propulsion.engines[].cruise", "supply.batteries[].age_years", "supply.shore_charger.volts"})
+"""Fields everybody fills in: named once together, not one by one."""
+
+
+@check
+def to_be_verified(p: Proposal) -> Iterator[Finding]:
+    """One finding for all that is unverified in the chain."""
+    chain = [words for words in p.unverified if words != "equipment rows are invented"]
+    if chain:
+        yield PROOF_01.found("verdict", f"It rests on {len(p.unverified)} things: {'; '.join(p.unverified)}.", value=f"{len(p.unverified)} unverified", limit="none")
+
+
+def _given(section: object, path: str) -> Iterator[str]:
+    """Leaves of the brief that were given, with ``[]`` for positions."""
+    if isinstance(section, BaseModel):
+        for name, info in type(section).model_fields.items():
+            if name in section.model_fields_set or info.alias in section.model_fields_set:
+                yield from _given(getattr(section, name), f"{path}.{info.alias or name}" if path else (info.alias or name))
+    elif isinstance(section, tuple) and section and isinstance(section[0], BaseModel):
+        for entry in section:
+            yield from _given(entry, f"{path}[]")
+    elif section is not None:
+        yield path
+
+
+@check
+def not_used(p: Proposal) -> Iterator[Finding]:
+    """Values given that nothing reads yet: the telling ones one by one, the usual ones together."""
+    given = dict.fromkeys(path for path in _given(p.brief, "") if path in NOT_USED)
+    for path in given:
+        if path not in QUIET:
+            yield PROOF_02.found("brief", f"{path} is read, not used; it would change: {NOT_USED[path]}.", severity="note" if path.startswith(("propulsion", "water")) else "note", path=path)
+    usual = [path for path in given if path in QUIET]
+    if usual:
+        yield PROOF_02.found("brief", f"{', '.join(usual)}: read, not used; they would change drift, turning and station keeping.", severity="note", path=usual[0])
+
+
+@check
+def overrides(p: Proposal) -> Iterator[Finding]:
+    """Overrides without their finding are told by the registry's caller; here only doubled ones."""
+    seen: set[str] = set()
+    for index, override in enumerate(p.brief.choices.overrides):
+        if override.finding in seen:
+            yield PROOF_03.found("brief", f"{override.finding} is overridden twice.", path=f"choices.overrides[{index}]")
+        seen.add(override.finding)
