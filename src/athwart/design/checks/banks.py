@@ -240,11 +240,13 @@ def place(p: Proposal) -> Iterator[Finding]:
 @check
 def shared(p: Proposal) -> Iterator[Finding]:
     """Who else hangs on it."""
-    starters = [b for b in p.brief.supply.batteries if "engine start" in b.use]
+    burns = any(engine.fuel != "electric" for engine in p.brief.propulsion.engines)
+    starters = [battery for battery in p.brief.supply.batteries if "engine start" in battery.use]
     for bank in p.banks:
-        if len(starters) == 1 and bank.name == starters[0].name and any(e.fuel != "electric" for e in p.brief.propulsion.engines):
-            yield BANK_07.found(bank.name, "The thruster empties the engine's only starter.", path=bank_path(p, bank.name))
         found = wish_of(p, bank.name)
+        shares = found is not None and any("start" in load.name for load in found[1].shared_with)
+        if burns and shares and not starters:
+            yield BANK_07.found(bank.name, "The thruster empties the engine's only starter.", path=bank_path(p, bank.name, "shared_with"))
         if found is None:
             continue
         index, wish = found

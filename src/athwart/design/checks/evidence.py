@@ -49,8 +49,6 @@ NOT_USED: Mapping[str, str] = {
     "supply.shore_charger.volts": "charging by shore at other volts",
 }
 """Leaf of the brief that no rule reads yet -> the answer it would change."""
-QUIET = frozenset({"boat.displacement", "boat.draught", "boat.lightest.displacement", "propulsion.place", "propulsion.engines[].power", "propulsion.engines[].alternator", "propulsion.engines[].cruise", "supply.batteries[].age_years", "supply.shore_charger.volts"})
-"""Fields everybody fills in: named once together, not one by one."""
 
 
 @check
@@ -76,21 +74,8 @@ def _given(section: object, path: str) -> Iterator[str]:
 
 @check
 def not_used(p: Proposal) -> Iterator[Finding]:
-    """Values given that nothing reads yet: the telling ones one by one, the usual ones together."""
-    given = dict.fromkeys(path for path in _given(p.brief, "") if path in NOT_USED)
-    for path in given:
-        if path not in QUIET:
-            yield PROOF_02.found("brief", f"{path} is read, not used; it would change: {NOT_USED[path]}.", severity="note" if path.startswith(("propulsion", "water")) else "note", path=path)
-    usual = [path for path in given if path in QUIET]
-    if usual:
-        yield PROOF_02.found("brief", f"{', '.join(usual)}: read, not used; they would change drift, turning and station keeping.", severity="note", path=usual[0])
-
-
-@check
-def overrides(p: Proposal) -> Iterator[Finding]:
-    """Overrides without their finding are told by the registry's caller; here only doubled ones."""
-    seen: set[str] = set()
-    for index, override in enumerate(p.brief.choices.overrides):
-        if override.finding in seen:
-            yield PROOF_03.found("brief", f"{override.finding} is overridden twice.", path=f"choices.overrides[{index}]")
-        seen.add(override.finding)
+    """Values given that nothing reads yet, gathered in one finding with the answers they would change."""
+    given = tuple(dict.fromkeys(path for path in _given(p.brief, "") if path in NOT_USED))
+    if given:
+        words = "; ".join(f"{path} ({NOT_USED[path]})" for path in given)
+        yield PROOF_02.found("brief", f"Read, not used, with the answer each would change: {words}.", value=f"{len(given)} fields", path=given[0])

@@ -66,13 +66,6 @@ FUSE_09 = code(
     why="A rope round the propeller holds it; the motor draws several times its current until somebody lets go of the button.",
     remedy="A motor protection that trips on stall, a faster fuse, or a thicker cable.", source="dc-motor",
 )  # fmt: skip
-FUSE_10 = code(
-    "FUSE-10", "No string fuse breaks what the other strings feed", "stop",
-    says="No fuse of the catalogue could be found for the positive of each parallel string.",
-    why="A failed block is then fed by all the others.",
-    remedy="Fewer strings, or a fuse of more breaking capacity.", source="own-judgement",
-)  # fmt: skip
-
 OF_LIMIT = (
     ("rating over the run", FUSE_03, "current"),
     ("carries the longest run", FUSE_03, "time"),
@@ -142,11 +135,3 @@ def locked(p: Proposal) -> Iterator[Finding]:
                 where_of(lane), f"{told(fault.current, 'current')}; {fault.opens_first} opens first.", value=told(fault.after, "time"), limit=told(bears, "time"),
                 margin=None if isinf(fault.after) else over(fault.after, bears), tags=_tag(lane), path=part_path(p, lane, "fuse"),
             )  # fmt: skip
-
-
-@check
-def strings(p: Proposal) -> Iterator[Finding]:
-    """Fuses of parallel strings that were to be chosen."""
-    for bank in p.banks:
-        if bank.kept == "chosen" and bank.parallel > 1 and bank.string_fuse is None:
-            yield FUSE_10.found(bank.name, f"{bank.parallel} strings.", path="bank")

@@ -155,12 +155,6 @@ NET_23 = code(
     why="A trunk lengthened past its terminator is the commonest network fault after a refit.",
     remedy="Work through the list of changes in the papers, then measure the line again with power off.", source="common-practice",
 )  # fmt: skip
-NET_24 = code(
-    "NET-24", "Units without any control line", "note",
-    says="The brief has neither helms nor nodes: no control line was laid out.",
-    why="Nothing can be said about its feed, its terminators and its volts.",
-    remedy="Describe the helms.", source="own-judgement",
-)  # fmt: skip
 
 
 def _trunk(p: Proposal, n: NetworkChoice) -> topology.Trunk:
@@ -209,7 +203,6 @@ def line(p: Proposal) -> Iterator[Finding]:
     """Topology of the line."""
     n = p.network
     if n is None or not n.stops:
-        yield NET_24.found("control line", "There is nothing to lay out.", path="helms")
         return
     limits = profile(p.brief.network.profile, p.brief.network.bit_rate)
     for fact in topology.facts(_trunk(p, n), limits):

@@ -8,7 +8,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 
 from athwart.design.proposal import Proposal
-from athwart.findings import Finding, in_order
+from athwart.findings import CODES, Finding, in_order
 
 Check = Callable[[Proposal], Iterable[Finding]]
 
@@ -47,4 +47,9 @@ def examine(proposal: Proposal) -> tuple[Finding, ...]:
                 finding.value, finding.limit, finding.margin, finding.source, finding.remedy, finding.tags, finding.path,
             )  # fmt: skip
         found.append(finding)
+    codes = {finding.code for finding in found}
+    for index, override in enumerate(proposal.brief.choices.overrides):
+        if override.finding not in codes:
+            path = f"choices.overrides[{index}]"
+            found.append(CODES["PROOF-03"].found("brief", f"{override.finding} is overridden and not found.", path=path))
     return in_order(tuple(found))

@@ -7,10 +7,10 @@ and counted as unverified.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
-from typing import TypeVar
+from typing import Literal, TypeVar, cast
 
 from athwart import units
 from athwart.catalogue.records import BatteryBlock, Cable, Catalogue, Charger, Contactor, Fuse, Row, Switch, ThrusterUnit
@@ -19,6 +19,7 @@ from athwart.design.proposal import Keep
 from athwart.errors import BriefError, Mistake
 
 RowT = TypeVar("RowT", bound=Row)
+PartT = TypeVar("PartT")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +54,38 @@ def _row(table: Iterable[RowT], row: str, path: str) -> RowT:
     near = get_close_matches(row, by_id, n=1)
     hint = f"; did you mean {near[0]!r}?" if near else ""
     raise BriefError(
-        "catalogue row not found", (Mistake(f"no such row in the catalogue{hint}", path=path, read=row, allowed="an id of `athwart catalogue list`"),)
+        "catalogue row not found",
+        (Mistake(f"no such row in the catalogue{hint}", path=path, read=row, allowed="an id of `athwart catalogue list`"),),
     )
+
+
+def refuse_unknown(brief: Brief, catalogue: Catalogue) -> None:
+    """Refuse a brief whose parts aboard or fixed name rows that are not there, or are not described: all of them at once."""
+    mistakes = [mistake for thruster in brief.thrusters for mistake in _unknown(brief, catalogue, thruster.identity)]
+    if mistakes:
+        raise BriefError("parts aboard that cannot be read", tuple(dict.fromkeys(mistakes)))
+
+
+def _unknown(brief: Brief, catalogue: Catalogue, identity: str) -> Iterator[Mistake]:
+    has = given(brief, identity)
+    parts = has.parts
+    yield from _tried(has, lambda part: unit_of(catalogue, part, identity))
+    yield from _tried(parts.bank, lambda part: block_of(catalogue, part, identity))
+    yield from _tried(parts.cable, lambda part: cable_of(catalogue, part, identity))
+    yield from _tried(parts.fuse, lambda part: fuse_of(catalogue, part, identity))
+    yield from _tried(parts.switch, lambda part: switch_of(catalogue, part, identity))
+    yield from _tried(parts.stop, lambda part: stop_of(catalogue, part, identity))
+    yield from _tried(parts.charger, lambda part: charger_of(catalogue, part, 12.0, 24.0, identity))
+
+
+def _tried(part: PartT | None, read: Callable[[PartT], object]) -> tuple[Mistake, ...]:
+    """The mistakes of reading a part, none where it is not there."""
+    try:
+        if part is not None:
+            read(part)
+    except BriefError as error:
+        return error.mistakes
+    return ()
 
 
 def unit_of(catalogue: Catalogue, has: Given, identity: str) -> ThrusterUnit | None:
@@ -71,9 +102,17 @@ def block_of(catalogue: Catalogue, part: BlockAboard, identity: str) -> BatteryB
         missing = [name for name in ("chemistry", "volts", "capacity") if getattr(part, name) is None]
         if missing:
             raise BriefError(
-                "bank not described", (Mistake(f"a bank needs row, or chemistry, volts and capacity; missing: {', '.join(missing)}", path=f"lanes.{identity}.bank"),)
+                "bank not described",
+                (
+                    Mistake(
+                        f"a bank needs row, or chemistry, volts and capacity; missing: {', '.join(missing)}",
+                        path=f"lanes.{identity}.bank",
+                    ),
+                ),
             )
-        assert part.volts is not None and part.capacity is not None
+        assert part.chemistry is not None
+        assert part.volts is not None
+        assert part.capacity is not None
         alike = [entry for entry in catalogue.blocks if entry.chemistry == part.chemistry] or list(catalogue.blocks)
         near = min(alike, key=lambda entry: abs(entry.capacity * entry.volts - part.capacity * part.volts))  # type: ignore[operator]
         scale = part.capacity * part.volts / (near.capacity * near.volts)
@@ -103,7 +142,8 @@ def block_of(catalogue: Catalogue, part: BlockAboard, identity: str) -> BatteryB
         block = replace(block, resistance=part.resistance, note="resistance from the brief")
     if part.cranking is not None:
         measured = units.parse_cranking(part.cranking)
-        block = replace(block, cranking=measured.amperes, cranking_standard=measured.standard, resistance=part.resistance)
+        standard = cast('Literal["SAE", "EN", "IEC", "DIN"]', measured.standard)
+        block = replace(block, cranking=measured.amperes, cranking_standard=standard, resistance=part.resistance)
     if part.temperature_sensor is not None:
         block = replace(block, temperature_sensor=part.temperature_sensor)
     return block
@@ -144,14 +184,23 @@ def fuse_of(catalogue: Catalogue, part: FuseAboard, identity: str) -> Fuse | Non
     if part.row is not None:
         return _row(catalogue.fuses, part.row, f"lanes.{identity}.fuse.row")
     if part.rating is None:
-        raise BriefError("fuse not described", (Mistake("a fuse needs row, or rating (and family)", path=f"lanes.{identity}.fuse"),))
+        raise BriefError(
+            "fuse not described", (Mistake("a fuse needs row, or rating (and family)", path=f"lanes.{identity}.fuse"),)
+        )
     family = part.family
     if family is not None and family not in catalogue.fuse_families:
         near_family = get_close_matches(family, catalogue.fuse_families, n=1)
         hint = f"; did you mean {near_family[0]!r}?" if near_family else ""
         raise BriefError(
             "fuse family not found",
-            (Mistake(f"no such fuse family{hint}", path=f"lanes.{identity}.fuse.family", read=family, allowed=", ".join(catalogue.fuse_families)),),
+            (
+                Mistake(
+                    f"no such fuse family{hint}",
+                    path=f"lanes.{identity}.fuse.family",
+                    read=family,
+                    allowed=", ".join(catalogue.fuse_families),
+                ),
+            ),
         )
     rows = [fuse for fuse in catalogue.fuses if family is None or fuse.family == family]
     near = min(rows, key=lambda fuse: abs(fuse.rating - part.rating))  # type: ignore[operator]
@@ -177,7 +226,15 @@ def switch_of(catalogue: Catalogue, part: SwitchAboard, identity: str) -> Switch
     if part.row is not None:
         return _row(catalogue.switches, part.row, f"lanes.{identity}.switch.row")
     near = min(catalogue.switches, key=lambda entry: abs(entry.continuous - 300.0))
-    return replace(near, id="aboard switch", maker="", name="main switch aboard, size not given", price=0.0, invented=False, note=f"taken as {near.id}")
+    return replace(
+        near,
+        id="aboard switch",
+        maker="",
+        name="main switch aboard, size not given",
+        price=0.0,
+        invented=False,
+        note=f"taken as {near.id}",
+    )
 
 
 def stop_of(catalogue: Catalogue, part: StopAboard, identity: str) -> Contactor | None:
@@ -187,7 +244,15 @@ def stop_of(catalogue: Catalogue, part: StopAboard, identity: str) -> Contactor 
     if part.row is not None:
         return _row(catalogue.contactors, part.row, f"lanes.{identity}.stop.row")
     near = min(catalogue.contactors, key=lambda entry: abs(entry.continuous - 300.0))
-    return replace(near, id="aboard stop", maker="", name="stop contactor aboard, size not given", price=0.0, invented=False, note=f"taken as {near.id}")
+    return replace(
+        near,
+        id="aboard stop",
+        maker="",
+        name="stop contactor aboard, size not given",
+        price=0.0,
+        invented=False,
+        note=f"taken as {near.id}",
+    )
 
 
 def charger_of(catalogue: Catalogue, part: ChargerAboard, volts_in: float, volts_out: float, identity: str) -> Charger | None:

@@ -79,8 +79,8 @@ class Chain:
 
     @property
     def adequate(self) -> bool:
-        """Whether no limit is broken."""
-        return not self.broken
+        """Whether the chain is whole and no limit is broken: a chain that was only looked at has no fuse yet."""
+        return not self.broken and self.fuse is not None
 
     @property
     def mass(self) -> float:
@@ -182,7 +182,9 @@ def evaluate(
         peak, _ = _state("peak", unit, bank, copper_cold + lugs + gear_cold, task.other_peak, states.CONDUCTOR_COLD, immersion)
     except NotComputed as error:
         broken: tuple[Limit, ...] = ((f"the unit does not run: {error}", 0.0, 0.0, False),)
-        return Chain(unit, bank, None, None, None, None, None, None, 0.0, None, (), broken)
+        allowed = cabling.allowed_current(brief.choices.rule_set, cable, run.engine_space, run.bundled)
+        still = _choice(cable, parallel, run, kept, (), allowed, lugs)
+        return Chain(unit, bank, still, None, None, None, None, None, 0.0, None, (), broken)
     current = max(design.current, peak.current)
     start = running.start_current(unit, bank.charging_volts, bank.resistance_new + peak.path_resistance)
     limits = [*_bank_limits(task, unit, bank, design, peak, start)]
@@ -190,15 +192,20 @@ def evaluate(
     judged = cabling.judge(brief, unit, cable, parallel, run, current, task.run_time)
     limits += judged.limits
     broken = tuple(limit for limit in limits if not limit[3])
-    choice = CableChoice(
-        cable, parallel, run.plus, run.minus, kept.get("cable", "chosen"), tuple(judged.limits),
-        judged.ampacity.value if judged.ampacity else 0.0, bool(judged.ampacity and judged.ampacity.verified),
-        run.words, run.engine_space, run.bundled, 2 * (PIECES_PLUS + PIECES_MINUS), lugs,
-    )  # fmt: skip
+    choice = _choice(cable, parallel, run, kept, tuple(judged.limits), judged.ampacity, lugs)
     chain = Chain(unit, bank, choice, None, None, None, design, peak, thrust, start, (), broken)
     if not finish or (broken and task.choose):
         return chain
     return _finish(task, chain, choice, design, peak, current, start)
+
+
+def _choice(
+    cable: Cable, parallel: int, run: RunOf, kept: dict[str, Keep], limits: tuple[Limit, ...], allowed: Ampacity | None, lugs: Ohm
+) -> CableChoice:
+    return CableChoice(
+        cable, parallel, run.plus, run.minus, kept.get("cable", "chosen"), limits, allowed.value if allowed else 0.0,
+        bool(allowed and allowed.verified), run.words, run.engine_space, run.bundled, 2 * (PIECES_PLUS + PIECES_MINUS), lugs,
+    )  # fmt: skip
 
 
 GEAR: Ohm = JOINTS["fuse"].usual / FUSE_HOT + JOINTS["switch"].usual + JOINTS["contactor"].usual
@@ -445,7 +452,7 @@ def best_chain(task: Task, unit: ThrusterUnit) -> tuple[Chain | None, Newton]:
                 break
             block, series, parallel, keep = banks[index]
             bank = _make_bank(task, unit, block, series, parallel, keep, link_cable(task.catalogue, widest[0], widest[1]))
-        if not _fits_volts(unit, bank):
+        if task.choose and not _fits_volts(unit, bank):
             continue
         bound = evaluate(task, unit, bank, widest[0], widest[1], {"cable": widest[2]}, finish=False)
         most = max(most, bound.thrust)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import ceil, inf
 
 from athwart.catalogue.records import Cable, Catalogue, Charger, Fuse
-from athwart.design.brief import Alternator, Brief, ShipBattery
+from athwart.design.brief import Alternator, Brief, CableAboard, ShipBattery
 from athwart.design.places import RunOf, run_between
 from athwart.design.proposal import Bank, ChargingChoice, Keep
 from athwart.design.search import aboard, cabling
@@ -263,9 +263,7 @@ def _figures(
     )  # fmt: skip
 
 
-def _as_cable(size: float) -> object:
-    from athwart.design.brief import CableAboard
-
+def _as_cable(size: float) -> CableAboard:
     return CableAboard.model_construct(row=None, size=size, in_parallel=1, insulation=None)
 
 

@@ -33,6 +33,7 @@ from athwart.power.fuse import opening_band
 from athwart.thruster.immersion import immersion_factor
 from athwart.units import Newton, Ratio
 from athwart.vessel import balance, uncertainty
+from athwart.vessel.hydrostatics import Weight
 
 TURNS = 4
 SHARED_TURNS = 6
@@ -94,8 +95,9 @@ def _whole(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], 
 
 
 def _answered(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], *, choosing: bool) -> Proposal:
+    aboard.refuse_unknown(brief, catalogue)
     need = needed(brief)
-    weights: tuple[floating.Weight, ...] = ()
+    weights: tuple[Weight, ...] = ()
     chosen: list[Chosen] = []
     rows: tuple[object, ...] = ()
     for _ in range(TURNS):
@@ -110,7 +112,7 @@ def _answered(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str
     return _assemble(brief, catalogue, need, chosen, weights, defaults, choosing)
 
 
-def _choose(brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[floating.Weight, ...], choosing: bool) -> list[Chosen]:
+def _choose(brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[Weight, ...], choosing: bool) -> list[Chosen]:
     found: dict[str, Chosen] = {}
     for wish in banking.wishes(brief):
         found |= _choose_bank(brief, catalogue, need, weights, wish, choosing)
@@ -118,7 +120,7 @@ def _choose(brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[float
 
 
 def _choose_bank(
-    brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[floating.Weight, ...], wish: banking.Wish, choosing: bool
+    brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[Weight, ...], wish: banking.Wish, choosing: bool
 ) -> dict[str, Chosen]:
     """All units of one bank, to a fixed point: each with the others' current on the bank, on one and the same bank."""
     found: dict[str, Chosen] = {}
@@ -142,7 +144,7 @@ def _bank_key(bank: Bank | None) -> tuple[object, ...]:
 
 
 def _choose_lane(
-    brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[floating.Weight, ...], wish: banking.Wish, identity: str,
+    brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[Weight, ...], wish: banking.Wish, identity: str,
     others: list[chain.Chain], bank: Bank | None, choosing: bool,
 ) -> Chosen:  # fmt: skip
     thruster = brief.thruster(identity)
@@ -329,7 +331,7 @@ def _together(choice: ChargingChoice, everything: list[ChargingChoice]) -> Charg
 
 
 def _assemble(
-    brief: Brief, catalogue: Catalogue, need: Need, chosen: list[Chosen], weights: tuple[floating.Weight, ...],
+    brief: Brief, catalogue: Catalogue, need: Need, chosen: list[Chosen], weights: tuple[Weight, ...],
     defaults: tuple[tuple[str, str], ...], choosing: bool,
 ) -> Proposal:  # fmt: skip
     banks = _banks(chosen)

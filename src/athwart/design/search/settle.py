@@ -183,20 +183,15 @@ def settle(brief: Brief, lanes: tuple[Lane, ...], banks: tuple[Bank, ...], netli
         on = tuple(lane for lane in lanes if lane.bank == bank.name and lane.design is not None and lane.peak is not None)
         numbers = tuple(lane.lane for lane in on)
         for lane in on:
-            assert lane.design is not None and lane.peak is not None
-            fresh = {}
-            states_wanted: tuple[tuple[str, StateName, tuple[int, ...]], ...] = (
-                ("design", "design", (lane.lane,)),
-                ("peak", "peak", (lane.lane,)),
-                ("both_design", "design", numbers),
-            )
-            for name, state, which in states_wanted:
-                if name == "both_design" and len(numbers) < 2:
-                    continue
-                found = _solve_with(netlist, bank, lanes, state, which, brief)
-                old = lane.peak if state == "peak" else lane.design
-                fresh[name] = _lane_state(lane, old, bank, found, netlist)
-            done[lane.lane] = replace(lane, **fresh)
+            assert lane.design is not None
+            assert lane.peak is not None
+            fresh: dict[tuple[str, tuple[int, ...]], LaneState] = {}
+            for old, which in ((lane.design, (lane.lane,)), (lane.peak, (lane.lane,)), (lane.design, numbers)):
+                found = _solve_with(netlist, bank, lanes, old.state, which, brief)
+                fresh[old.state, which] = _lane_state(lane, old, bank, found, netlist)
+            design, peak = (fresh[state, (lane.lane,)] for state in ("design", "peak"))
+            together = fresh["design", numbers] if len(numbers) > 1 else lane.both_design
+            done[lane.lane] = replace(lane, design=design, peak=peak, both_design=together)
     return tuple(done.get(lane.lane, lane) for lane in lanes)
 
 
