@@ -97,6 +97,9 @@ def main(arguments: list[str] | None = None) -> None:
     except BrokenPipeError:
         sys.stderr.close()
         sys.exit(0)
+    except OSError as error:
+        _say(f"{error.filename or 'a file'}: {error.strerror or error}")
+        sys.exit(2)
     except Exception as error:
         from athwart.cli.say import internal
 

@@ -22,6 +22,7 @@ def check(brief: Path, own: Path | None, only_own: bool, system: str, everything
     from athwart.store.catalogues import catalogue_for
 
     file = read_brief(brief)
-    proposal = examine_aboard(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
+    with asked.placed(file):
+        proposal = examine_aboard(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
     answer.show(proposal, file.digest, system, everything, as_json)
     return answer.exit_code(proposal)

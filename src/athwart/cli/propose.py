@@ -30,7 +30,8 @@ def propose(
     from athwart.store.catalogues import catalogue_for
 
     file = read_brief(brief)
-    proposal = search(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
+    with asked.placed(file):
+        proposal = search(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
     written: tuple[Path, ...] = ()
     if papers is not None:
         from athwart.papers.write import write_papers

@@ -35,7 +35,8 @@ def why(
     wanted = derive.quantity(quantity)
     file = read_brief(brief)
     search = check if as_found else propose
-    proposal = search(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
+    with asked.placed(file):
+        proposal = search(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
     names = [lane.thruster.identity for lane in proposal.lanes]
     if identity is not None and identity not in names:
         raise UnknownName("thruster", identity, ", ".join(names))

@@ -352,7 +352,7 @@ def network_json(n: NetworkChoice | None) -> dict[str, Any] | None:
         "drops_m": number(n.drops_total),
         "terminators": list(n.terminators),
         "power_off_ohm": number(n.resistance_power_off),
-        "load": number(n.load),
+        "load_A": number(n.load),
         "converter": n.converter_row,
         "common_mode_shift_V": number(n.common_mode_shift),
         "changes": list(n.changes),

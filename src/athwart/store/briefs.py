@@ -10,7 +10,7 @@ import os
 import stat
 import tempfile
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from hashlib import sha256
 from pathlib import Path
@@ -21,10 +21,10 @@ from pydantic.fields import FieldInfo
 
 from athwart.design.brief import Brief
 from athwart.design.consistency import clashes
-from athwart.design.requirements.need import impossible_windage
 from athwart.design.fields import Quantity
+from athwart.design.requirements.need import impossible_windage
 from athwart.errors import BriefError, Mistake
-from athwart.store.amend import amended
+from athwart.store.amend import amended, loc_of
 from athwart.store.outline import SIZE_MOST, Outline, outline
 from athwart.store.wording import fields_of, located, mistakes_of, path_text
 from athwart.units import show
@@ -48,6 +48,20 @@ class BriefFile:
     def defaults(self) -> tuple[tuple[str, str], ...]:
         """Path and printed value of every default that applies."""
         return defaults_used(self)
+
+    def placed(self, error: BriefError) -> BriefError:
+        """The same mistakes at their lines, for what shows itself only with a catalogue: a part aboard that no row matches."""
+        return BriefError(str(error), tuple(self._placed(mistake) for mistake in error.mistakes))
+
+    def _placed(self, mistake: Mistake) -> Mistake:
+        """At the value meant; the search names a part of a lane without saying whether it is aboard or fixed."""
+        if mistake.line is not None or not mistake.path:
+            return mistake
+        locs = [loc_of(prefix + mistake.path) for prefix in ("", "fixed.", "aboard.")]
+        loc = next((loc for loc in locs if self.doc.at(loc) is not None), None)
+        if loc is None:
+            return replace(mistake, file=self.file)
+        return located(mistake.message, loc, self.doc, self.file, read=mistake.read, allowed=mistake.allowed)
 
     @cached_property
     def digest(self) -> str:
