@@ -150,7 +150,7 @@ class Engine(Section):
 
     name: f.Name
     fuel: Literal["diesel", "petrol", "electric"]
-    power: f.Power
+    power: f.Power | None = None
     idle: f.Rotation | None = None
     cruise: f.Rotation | None = None
     alternator: f.Name | None = None

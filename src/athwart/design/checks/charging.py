@@ -190,6 +190,17 @@ CHARGE_19 = code(
 )
 
 
+CHARGE_20 = code(
+    "CHARGE-20",
+    "The shore charger has other volts than its battery",
+    "stop",
+    says="The shore charger's volts are not those of the battery it charges.",
+    why="Half the volts charge nothing, twice the volts burst it.",
+    remedy="Check the charger's plate and which battery it really hangs on.",
+    source="own-arithmetic",
+)
+
+
 def _place(p: Proposal, choice: ChargingChoice) -> str:
     return f"charging of the {choice.bank}"
 
@@ -330,5 +341,11 @@ def ship_side(p: Proposal) -> Iterator[Finding]:
         batteries = [b for b in p.brief.supply.batteries if b.name == shore.charges and b.chemistry != "lfp"]
         if batteries:
             yield CHARGE_19.found("shore charger", f"It charges the {shore.charges} without its temperature.", value=told(shore.current, "current"), limit=f"{share(0.02)} of the capacity after a day", path="supply.shore_charger.temperature_sensing")
+    battery = next((b for b in p.brief.supply.batteries if shore is not None and b.name == shore.charges), None)
+    if shore is not None and battery is not None and abs(shore.volts - battery.volts) > 0.25 * battery.volts:
+        yield CHARGE_20.found(
+            "shore charger", f"It charges the {battery.name}.", value=told(shore.volts, "voltage"), limit=told(battery.volts, "voltage"),
+            path="supply.shore_charger.volts",
+        )  # fmt: skip
     if p.brief.supply.series_parallel_switch and not any(choice.kind == "series/parallel switch" for choice in p.charging):
         yield CHARGE_15.found("ship's supply", "The brief names a series/parallel switch aboard.", path="supply.series_parallel_switch")

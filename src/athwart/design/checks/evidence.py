@@ -42,11 +42,7 @@ NOT_USED: Mapping[str, str] = {
     "water.depth": "drift and turning in shallow water",
     "water.temperature": "cooling of hydraulic oil",
     "duty.dockings_per_season": "wear and maintenance intervals",
-    "boat.displacement": "drift, turning and trim from weight",
-    "boat.draught": "drift and turning",
-    "boat.lightest.displacement": "drift at the lightest state",
     "supply.batteries[].age_years": "what the ship's battery gives the charger",
-    "supply.shore_charger.volts": "charging by shore at other volts",
 }
 """Leaf of the brief that no rule reads yet -> the answer it would change."""
 

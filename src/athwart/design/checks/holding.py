@@ -10,6 +10,7 @@ from athwart.design.checks.registry import check
 from athwart.design.places import body_x
 from athwart.design.proposal import Case, Lane, Proposal
 from athwart.design.requirements import need as demand
+from athwart.design.search.floating import waterplane
 from athwart.findings import Finding, code
 from athwart.power.rules import RULE_SETS
 from athwart.units import Metre, Ratio, beaufort_of, beaufort_top
@@ -187,6 +188,27 @@ NEED_16 = code(
     remedy="Ask for all round unless the berth really never turns.",
     source="own-judgement",
 )
+
+NEED_17 = code(
+    "NEED-17",
+    "Displacement does not suit her dimensions",
+    "caution",
+    says="Displacement over waterline length, beam and draught gives a block that no boat of this kind has.",
+    why="Tonnes read as kilograms, or a draught with the keel in it, change trim and immersion, and nothing later would notice.",
+    remedy="Check displacement, beam and the draught of the hull proper.",
+    source="own-judgement",
+)
+NEED_18 = code(
+    "NEED-18",
+    "The lightest waterline does not fit the lightest displacement",
+    "note",
+    says="By the waterplane the waterline of the lightest state should lie elsewhere than the brief says.",
+    why="Immersion of the tunnel is judged at that line.",
+    remedy="Read both from the same drawing or the same day.",
+    source="own-arithmetic",
+)
+BLOCK: tuple[Ratio, Ratio] = (0.15, 0.95)
+LIGHT_RATIO: tuple[Ratio, Ratio] = (0.5, 2.0)
 
 
 def _ruling(p: Proposal, lane: Lane) -> Case:
@@ -416,3 +438,33 @@ def ends(p: Proposal) -> Iterator[Finding]:
         path="thrusters",
     )
 
+
+
+@check
+def displacement(p: Proposal) -> Iterator[Finding]:
+    """Displacement against dimensions, and the lightest state against both."""
+    boat = p.brief.boat
+    plane = waterplane(p.brief)
+    block = boat.displacement / (plane.water_density * boat.length_waterline * boat.beam * boat.draught)
+    if not BLOCK[0] <= block <= BLOCK[1]:
+        limit = BLOCK[0] if block < BLOCK[0] else BLOCK[1]
+        yield NEED_17.found(
+            "boat",
+            "Displacement over the block of waterline length, beam and draught.",
+            value=f"{block:.2f}",
+            limit=f"{limit:.2f}",
+            margin=under(block, limit) if block < limit else over(block, limit),
+            path="boat.displacement",
+        )
+    if boat.lightest is None:
+        return
+    rise = (boat.displacement - boat.lightest.displacement) / plane.to_sink
+    said = boat.lightest.waterline_lower
+    if rise > 0.005 and said > 0 and not LIGHT_RATIO[0] <= said / rise <= LIGHT_RATIO[1]:
+        yield NEED_18.found(
+            "boat",
+            "Waterline of the lightest state.",
+            value=told(said, "length", "mm"),
+            limit=told(rise, "length", "mm"),
+            path="boat.lightest.waterline_lower",
+        )

@@ -161,7 +161,7 @@ def retracting(p: Proposal) -> Iterator[Finding]:
                 limit=told(bears, "speed", "kn") if bears is not None else "the unit's own limit",
                 margin=over(speed, bears) if speed is not None and bears is not None else None, tags=tags(p, lane, "unit"), path=path,
             )  # fmt: skip
-        if lane.unit.manual_raise is not True and "manual raise" not in fitted:
+        if "manual raise" not in fitted and (lane.unit.manual_raise is not True or p.mode == "check"):
             yield RETRACT_04.found(where, "No hand gear is named.", tags=tags(p, lane, "unit"), path=path)
         yield from _box(p, lane)
 
