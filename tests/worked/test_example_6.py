@@ -46,7 +46,7 @@ PLANTED: tuple[tuple[str, str, str, dict[str, Any]], ...] = (
     ("F33", "NET-19", "bow", {f"{BOW}.negative_link_fused": "no"}),
     ("F34", "CHARGE-02", "bow", {f"{BOW}.charger.kind": "step-up"}),
     ("F35", "NET-10", "", {"aboard.network.supply_conductor": "6 mm2", "aboard.network.fed_from": "ship bank", "network.trunk[4].drop": "0.5 m"}),
-    ("F37", "NET-06", "", {"aboard.network.terminators_at": ["bow", "stern"]}),
+    ("F37", "NET-06", "", {"aboard.network.terminators_at": ["outside helm", "stern"], "network.nodes[0].terminator_inside": "no"}),
     ("F38", "NET-04", "", {"aboard.network.feed_at": ["inside helm"]}),
     ("F38", "NET-16", "", {"aboard.network.screen_grounded_at": ["inside helm"]}),
     ("F41", "NET-08", "mast", {"network.trunk[4].drop": "2 m"}),

@@ -1,0 +1,121 @@
+"""Every finding code fires on a boat with its fault and stays silent on one without."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from athwart.design.checks import evidence, registry
+from athwart.design.proposal import Proposal
+from athwart.findings import CODES, Finding
+from tests.unit.design.checks._boats import codes, proposal
+from tests.unit.design.checks._cases import DAY, FIRES, FOUND, JOINED, NEW, SAILING, Case
+
+registry.load()
+
+SILENT: dict[str, Case] = {
+    "NEED-04": SAILING,
+    "NEED-11": JOINED,
+    "STOP-05": ("1", "propose", {"helms[0].seconds_to_main_switch": "4 s", "helms[1].seconds_to_main_switch": "3 s"}),
+    "PROOF-02": (
+        "1",
+        "propose",
+        {
+            "propulsion": None,
+            "water": None,
+            "duty.dockings_per_season": None,
+            "supply.batteries[0].age_years": None,
+            "supply.batteries[1].age_years": None,
+        },
+    ),
+}
+"""Silent boats of codes that are heard on a plain example 1; all others stay silent there."""
+DIRECT = frozenset({"BANK-12", "DRIVE-13", "VOLTS-02", "CARE-02"})
+"""Codes that the built-in catalogue gives no cause for; a user's own rows do. Tested below with such rows."""
+
+
+def test_every_code_has_a_boat() -> None:
+    assert set(FIRES) | DIRECT == set(CODES)
+    assert len(CODES) >= 60
+
+
+@pytest.mark.parametrize("code", sorted(FIRES))
+def test_it_fires(code: str) -> None:
+    example, mode, changes = FIRES[code]
+    assert code in codes(proposal(example, changes, mode))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("code", sorted(set(FIRES) - {"PROOF-01"}))
+def test_it_stays_silent(code: str) -> None:
+    example, mode, changes = SILENT.get(code, NEW)
+    assert code not in codes(proposal(example, changes, mode))  # type: ignore[arg-type]
+
+
+def test_proof_01_is_silent_where_all_is_verified() -> None:
+    example, mode, changes = NEW
+    sure = replace(proposal(example, changes, mode), unverified=("equipment rows are invented",))  # type: ignore[arg-type]
+    assert not list(evidence.to_be_verified(sure))
+
+
+@pytest.mark.parametrize("boat", [NEW, SAILING, DAY, JOINED, FOUND], ids=["new", "sailing", "day", "joined", "found"])
+def test_sound_boats_have_no_stop_and_few_words(boat: Case) -> None:
+    found = proposal(boat[0], boat[2], boat[1]).findings  # type: ignore[arg-type]
+    assert not [finding.code for finding in found if finding.severity == "stop"]
+    assert len(found) <= 15
+
+
+def _all(p: Proposal) -> list[Finding]:
+    return list(registry.examine(p))
+
+
+def _own_rows(p: Proposal, **unit: object) -> Proposal:
+    lane = replace(p.lanes[0], unit=replace(p.lanes[0].unit, **unit))  # type: ignore[arg-type]
+    return replace(p, lanes=(lane, *p.lanes[1:]))
+
+
+def _own_block(p: Proposal, **block: object) -> Proposal:
+    bank = replace(p.banks[0], block=replace(p.banks[0].block, **block))  # type: ignore[arg-type]
+    return replace(p, banks=(bank, *p.banks[1:]))
+
+
+def test_drive_13_fires_for_a_unit_of_unknown_noise() -> None:
+    quiet = proposal("4", {})
+    assert "DRIVE-13" not in {f.code for f in _all(quiet)}
+    assert "DRIVE-13" in {f.code for f in _all(_own_rows(quiet, noise=None))}
+
+
+def test_care_02_fires_for_a_case_nobody_knows_of() -> None:
+    plain = proposal("1", {})
+    assert "CARE-02" not in {f.code for f in _all(plain)}
+    assert "CARE-02" in {f.code for f in _all(_own_rows(plain, isolated_case=None))}
+
+
+def test_bank_12_fires_for_blocks_that_may_not_be_so_cold() -> None:
+    cold = proposal("4", {"duty.coldest_bank": "-15 °C"})
+    assert "BANK-12" not in {f.code for f in _all(cold)}
+    assert "BANK-12" in {f.code for f in _all(_own_block(cold, discharge_coldest=273.15))}
+
+
+def test_volts_02_fires_above_touch_volts() -> None:
+    day = proposal("4", {})
+    high = replace(day, banks=(replace(day.banks[0], charging_volts=62.0),))
+    assert "VOLTS-02" not in {f.code for f in _all(day)}
+    assert "VOLTS-02" in {f.code for f in _all(high)}
+
+
+def test_an_override_turns_a_stop_into_a_caution_that_gives_its_reason() -> None:
+    reason = "hauled every spring, seen by a surveyor"
+    changes = {"choices.overrides": [{"finding": "BANK-05", "reason": reason}]}
+    found = [f for f in proposal("6", changes, "check").findings if f.code == "BANK-05"]
+    assert found
+    assert all(f.severity == "caution" and reason in f.what for f in found)
+
+
+def test_every_finding_names_what_to_do_and_where_it_comes_from() -> None:
+    for example, mode in (("6", "check"), ("7", "propose")):
+        for finding in proposal(example, {}, mode).findings:  # type: ignore[arg-type]
+            assert finding.remedy
+            assert finding.where
+            assert finding.source
+            assert "nan" not in f"{finding.value}{finding.limit}"
