@@ -272,6 +272,12 @@ def charger_of(catalogue: Catalogue, part: ChargerAboard, volts_in: float, volts
     if part.current is None or abs(near.current_out - part.current) < 0.5:
         return near
     return replace(
-        near, id=f"aboard {kind} {part.current:g} A", maker="", name=f"{kind} aboard, {part.current:g} A", current_out=part.current,
-        price=0.0, invented=False, note=f"described in the brief; after {near.id}",
-    )  # fmt: skip
+        near,
+        id=f"aboard {kind} {part.current:g} A",
+        maker="",
+        name=f"{kind} aboard, {part.current:g} A",
+        current_out=part.current,
+        price=0.0,
+        invented=False,
+        note=f"described in the brief; after {near.id}",
+    )

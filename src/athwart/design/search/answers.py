@@ -32,7 +32,7 @@ def _verdict(p: Proposal, yes: bool) -> str:
 def weakest(p: Proposal) -> Lane | None:
     """The lane that holds the least of what it is asked."""
     known = [lane for lane in p.lanes if lane.wind_held_worst is not None]
-    return min(known, key=lambda lane: (lane.wind_held_worst or 0.0), default=None)
+    return min(known, key=lambda lane: lane.wind_held_worst or 0.0, default=None)
 
 
 def _hold(p: Proposal) -> Answer:
@@ -40,24 +40,48 @@ def _hold(p: Proposal) -> Answer:
     asked = p.brief.wind.speed
     lane = weakest(p)
     if lane is None or lane.wind_held_worst is None or lane.wind_held_beam is None or lane.chance is None or lane.design is None:
-        return Answer(1, question, "Not computed yet for this kind of drive, or nothing runs.", "not computed", None, asked / KNOT, None, "kn", "more", verdict="not computed yet")
+        return Answer(
+            1,
+            question,
+            "Not computed yet for this kind of drive, or nothing runs.",
+            "not computed",
+            None,
+            asked / KNOT,
+            None,
+            "kn",
+            "more",
+            verdict="not computed yet",
+        )
     case = p.need.ruling(lane.thruster.identity)
     words = {"B": "with the other end made fast", "C": "on station with bow and stern units"}[case.case]
     held = lane.wind_held_worst >= asked * (1 - 1e-9)
     kind = "a gust of " if p.brief.wind.is_ == "gust" else "a mean wind of "
-    reads = {"on deck": "read on deck", "masthead": "read at the masthead", "forecast 10 m": "forecast at 10 m"}[p.brief.wind.read_at]
+    reads = {"on deck": "read on deck", "masthead": "read at the masthead", "forecast 10 m": "forecast at 10 m"}[
+        p.brief.wind.read_at
+    ]
     state = lane.both_design or lane.design
     sigma = ((case.sigma**2 + state.thrust_sigma**2) ** 0.5) / 2
     sentence = (
-        f"{'Yes' if held else 'No'}: {_kn(lane.wind_held_worst)} from the worst heading asked, {degrees(case.worst_heading):.0f} degrees off the bow, "
+        f"{'Yes' if held else 'No'}: {_kn(lane.wind_held_worst)} from the worst heading asked, "
+        f"{degrees(case.worst_heading):.0f} degrees off the bow, "
         f"and {_kn(lane.wind_held_beam)} on the beam, {words}, bank cold and aged; asked is {kind}{_kn(asked)} {reads}. "
         f"Chance of holding at the worst heading {lane.chance * 100:.0f} %."
     )
-    remark = f"The {lane.thruster.identity} unit gives {_show(round(state.thrust, -1), 'force', 'N')} at {state.terminal_volts:.1f} V; {_show(round(case.worst, -1), 'force', 'N')} are needed."
+    gives, needed = (_show(round(thrust, -1), "force", "N") for thrust in (state.thrust, case.worst))
+    remark = f"The {lane.thruster.identity} unit gives {gives} at {state.terminal_volts:.1f} V; {needed} are needed."
     return Answer(
-        1, question, sentence, _kn(lane.wind_held_worst), lane.wind_held_worst / KNOT, asked / KNOT, sigma * lane.wind_held_worst / KNOT, "kn", "more",
-        remark, _verdict(p, held and all(entry.passes for entry in p.lanes)),  # type: ignore[arg-type]
-    )  # fmt: skip
+        1,
+        question,
+        sentence,
+        _kn(lane.wind_held_worst),
+        lane.wind_held_worst / KNOT,
+        asked / KNOT,
+        sigma * lane.wind_held_worst / KNOT,
+        "kn",
+        "more",
+        remark,
+        _verdict(p, held and all(entry.passes for entry in p.lanes)),  # type: ignore[arg-type]
+    )
 
 
 def _kn(speed: float) -> str:
@@ -74,7 +98,18 @@ def _run(p: Proposal) -> Answer:
     question = "How long can it run, and what stops it first?"
     known = [lane for lane in p.lanes if lane.run_time_full is not None]
     if not known:
-        return Answer(2, question, "Not computed yet for this kind of drive, or nothing runs.", "not computed", None, p.need.run_time / 60, None, "min", "more", verdict="not computed yet")
+        return Answer(
+            2,
+            question,
+            "Not computed yet for this kind of drive, or nothing runs.",
+            "not computed",
+            None,
+            p.need.run_time / 60,
+            None,
+            "min",
+            "more",
+            verdict="not computed yet",
+        )
     lane = min(known, key=lambda entry: entry.run_time_full or 0.0)
     assert lane.run_time_full is not None
     full, half = lane.run_time_full, lane.run_time_half or lane.run_time_full
@@ -86,7 +121,17 @@ def _run(p: Proposal) -> Answer:
     )
     remark = "On/off unit: half thrust means on for half the time." if lane.unit.control == "on/off" else ""
     return Answer(
-        2, question, sentence, _minutes(full), found / 60, p.need.run_time / 60, 0.15 * found / 60, "min", "more", remark, _verdict(p, enough)  # type: ignore[arg-type]
+        2,
+        question,
+        sentence,
+        _minutes(full),
+        found / 60,
+        p.need.run_time / 60,
+        0.15 * found / 60,
+        "min",
+        "more",
+        remark,
+        _verdict(p, enough),  # type: ignore[arg-type]
     )
 
 
@@ -96,12 +141,24 @@ def _refill(p: Proposal) -> Answer:
         return Answer(3, question, "No bank to refill.", "none", None, None, None, "h", "less", verdict="not computed yet")
     slowest = max(p.charging, key=lambda choice: choice.refill_time)
     if isinf(slowest.refill_time):
-        return Answer(3, question, f"Never: nothing charges the {slowest.bank}.", "never", None, 4.0, None, "h", "less", verdict="no")
+        return Answer(
+            3, question, f"Never: nothing charges the {slowest.bank}.", "never", None, 4.0, None, "h", "less", verdict="no"
+        )
     hours = slowest.refill_time / 3600
     return Answer(
-        3, question, f"{_hours(slowest.refill_time)} after one docking, {_hours(slowest.refill_full_time)} from the floor of the bank, {_from(slowest)}.",
-        _hours(slowest.refill_time), hours, 4.0, 0.2 * hours, "h", "less", _refill_remark(slowest), _verdict(p, hours <= 4.0 or slowest.energy_in_per_day >= slowest.energy_out_per_day),  # type: ignore[arg-type]
-    )  # fmt: skip
+        3,
+        question,
+        f"{_hours(slowest.refill_time)} after one docking, {_hours(slowest.refill_full_time)} from the floor of the bank, "
+        f"{_from(slowest)}.",
+        _hours(slowest.refill_time),
+        hours,
+        4.0,
+        0.2 * hours,
+        "h",
+        "less",
+        _refill_remark(slowest),
+        _verdict(p, hours <= 4.0 or slowest.energy_in_per_day >= slowest.energy_out_per_day),  # type: ignore[arg-type]
+    )
 
 
 def _hours(seconds: float) -> str:
@@ -113,7 +170,8 @@ def _from(choice: ChargingChoice) -> str:
     assert row is not None
     if choice.kind == "shore":
         return f"from a {row.current_out:g} A shore charger"
-    return f"from the {choice.from_battery or 'ship'} by a {row.current_out:g} A {choice.kind} charger, which draws {choice.input_current:.0f} A there"
+    source = choice.from_battery or "ship"
+    return f"from the {source} by a {row.current_out:g} A {choice.kind} charger, which draws {choice.input_current:.0f} A there"
 
 
 def _refill_remark(choice: ChargingChoice) -> str:
@@ -121,7 +179,8 @@ def _refill_remark(choice: ChargingChoice) -> str:
     if choice.alternator_idle_margin is None:
         return balance
     left = choice.alternator_idle_margin
-    return f"{balance} At idle the alternator {'has ' + format(left, '.0f') + ' A left' if left >= 0 else 'falls short by ' + format(-left, '.0f') + ' A'}."
+    words = f"has {left:.0f} A left" if left >= 0 else f"falls short by {-left:.0f} A"
+    return f"{balance} At idle the alternator {words}."
 
 
 def _keep(p: Proposal) -> Answer:
@@ -150,9 +209,20 @@ def _keep(p: Proposal) -> Answer:
     for choice in p.charging:
         if choice.alternator_idle_margin is not None:
             left = choice.alternator_idle_margin
-            parts.append(f"alternator with the {choice.bank}: {'yes, ' + format(left, '.0f') + ' A in hand at idle' if left >= 0 else 'not at idle, ' + format(-left, '.0f') + ' A short'}")
+            words = f"yes, {left:.0f} A in hand at idle" if left >= 0 else f"not at idle, {-left:.0f} A short"
+            parts.append(f"alternator with the {choice.bank}: {words}")
     if not parts:
-        return Answer(4, question, "Nothing is aboard yet that could stay, and no alternator is named.", "nothing aboard", None, None, None, "", "more")
+        return Answer(
+            4,
+            question,
+            "Nothing is aboard yet that could stay, and no alternator is named.",
+            "nothing aboard",
+            None,
+            None,
+            None,
+            "",
+            "more",
+        )
     no = sum(": no" in part or ": not" in part for part in parts)
     figure = f"{len(parts) - no} of {len(parts)} yes" if p.mode == "propose" else f"{len(parts)} judged"
     return Answer(4, question, "; ".join(parts) + ".", figure, float(len(parts) - no), float(len(parts)), None, "parts", "more")
@@ -174,22 +244,47 @@ def _which(p: Proposal) -> Answer:
         if p.mode == "check":
             sentences.append(f"{lane.thruster.identity}: {kind}, as found")
         elif lane.passes:
-            sentences.append(f"{lane.thruster.identity}: {kind}; {len(passing)} others pass and are not preferred ({p.brief.choices.prefer}); refused: {why or 'none'}")
+            sentences.append(
+                f"{lane.thruster.identity}: {kind}; {len(passing)} others pass and are not preferred "
+                f"({p.brief.choices.prefer}); refused: {why or 'none'}"
+            )
         else:
-            sentences.append(f"{lane.thruster.identity}: nothing in the catalogue passes; nearest is {unit.id}; refused: {why or 'none'}")
+            sentences.append(
+                f"{lane.thruster.identity}: nothing in the catalogue passes; nearest is {unit.id}; refused: {why or 'none'}"
+            )
     first = p.lanes[0].unit
-    return Answer(5, question, ". ".join(sentences) + ".", f"{first.volts:g} V" if first.volts else first.drive, None, None, None, "", "more")
+    return Answer(
+        5,
+        question,
+        ". ".join(sentences) + ".",
+        f"{first.volts:g} V" if first.volts else first.drive,
+        None,
+        None,
+        None,
+        "",
+        "more",
+    )
 
 
 def _weight(p: Proposal) -> Answer:
     question = "What does it weigh, cost and do to the trim; where is the stop?"
     t = p.trim
-    trim = f"{'bow' if t.trim >= 0 else 'stern'} down {abs(t.trim) * 1e3:.0f} mm over the waterline, {t.sinkage * 1e3:.0f} mm deeper"
+    trim = (
+        f"{'bow' if t.trim >= 0 else 'stern'} down {abs(t.trim) * 1e3:.0f} mm over the waterline, {t.sinkage * 1e3:.0f} mm deeper"
+    )
     money = f"{p.price:.0f} {p.brief.choices.currency}".strip()
     note = " (invented prices)" if p.catalogue.invented else ""
     stops = "; ".join(_stop(lane) for lane in p.lanes)
     return Answer(
-        6, question, f"{t.mass:.0f} kg of new parts, {money}{note}, {trim}. {stops}.", f"{t.mass:.0f} kg", t.mass, None, 0.05 * t.mass, "kg", "less"
+        6,
+        question,
+        f"{t.mass:.0f} kg of new parts, {money}{note}, {trim}. {stops}.",
+        f"{t.mass:.0f} kg",
+        t.mass,
+        None,
+        0.05 * t.mass,
+        "kg",
+        "less",
     )
 
 
@@ -218,7 +313,11 @@ def unverified(p: Proposal) -> tuple[str, ...]:
             found.append(f"the rule's continuous current of cable {lane.cable.cable.gauge} in lane {lane.lane} is from memory")
         if lane.fuse is not None or lane.cable is not None:
             found += [f"{name} of the rule set is from memory" for name in _rules_from_memory(p)]
-    found += [f"route {_route(p, lane)} is estimated" for lane in p.lanes if lane.cable is not None and ("assumed" in lane.cable.route or "estimated" in lane.cable.route)]
+    found += [
+        f"route {_route(p, lane)} is estimated"
+        for lane in p.lanes
+        if lane.cable is not None and ("assumed" in lane.cable.route or "estimated" in lane.cable.route)
+    ]
     return tuple(dict.fromkeys(found))
 
 

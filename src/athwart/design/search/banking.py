@@ -75,7 +75,7 @@ def copper_of(cable: Cable, hot: bool) -> OhmPerMetre:
 
 
 def string_extra(cable: Cable, parallel: int, bars: bool, fuse: Fuse | None, *, hot: bool = False) -> Ohm:
-    """What a string goes through on its way to the bars, where there are bars: its fuse, the pieces to the plus bar, the one back."""
+    """Between a string and the bars, where there are bars: its fuse, the pieces to the plus bar, the one back."""
     if parallel < 2 and not bars:
         return 0.0
     pieces = (STUD_PIECE, LINK_LENGTH, LINK_LENGTH) if fuse is not None else (LINK_LENGTH, LINK_LENGTH)
@@ -109,9 +109,16 @@ def link_resistance(cable: Cable, parallel: int = 1, *, hot: bool = False) -> Oh
 
 @lru_cache(maxsize=4096)
 def _sources(
-    block: BatteryBlock, coldest: float | None, series: int, parallel: int, link: Cable, bars: bool, fuse: Fuse | None, age: float | None,
+    block: BatteryBlock,
+    coldest: float | None,
+    series: int,
+    parallel: int,
+    link: Cable,
+    bars: bool,
+    fuse: Fuse | None,
+    age: float | None,
     mixed: bool,
-) -> tuple[float, float, float, float, float, bool]:  # fmt: skip
+) -> tuple[float, float, float, float, float, bool]:
     design = _worn(block.chemistry, coldest, age, mixed)
     (least, _), *_, (most, _) = chemistry(block.chemistry).capacity_curve
     if not least <= design.temperature <= most:
@@ -163,7 +170,15 @@ def bank(
     """A bank with its figures in both states."""
     shared = len(wish.feeds) > 1 or bool(wish.given and (wish.given.shared_with or wish.given.mid_tap_load))
     emf_new, r_new, emf_cold, r_cold, capacity, assumed = _sources(
-        block, brief.duty.coldest_bank, series, parallel, link, shared, string_fuse[0] if string_fuse is not None else None, age, mixed
+        block,
+        brief.duty.coldest_bank,
+        series,
+        parallel,
+        link,
+        shared,
+        string_fuse[0] if string_fuse is not None else None,
+        age,
+        mixed,
     )
     charging = running_volts(block.volts * series) if block.chemistry != "lfp" else block.charge_volts * series
     declared = block.short_circuit * parallel if block.short_circuit is not None else None

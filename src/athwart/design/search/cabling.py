@@ -68,11 +68,19 @@ def duty_current(current: Ampere, on_time: Second, cycle_time: Second) -> Ampere
 
 
 def candidates(catalogue: Catalogue, brief: Brief, kept: tuple[Cable, int] | None = None) -> Iterator[tuple[Cable, int]]:
-    """(cable, number in parallel) by total area, then fewer in parallel, then cheaper; US rules take AWG sizes where there are any."""
+    """(cable, number in parallel) by total area, then fewer in parallel, then cheaper.
+
+    US rules take AWG sizes where there are any.
+    """
     awg = brief.choices.rule_set == "us"
     rows = [cable for cable in catalogue.cables if cable.area >= LEAST_AREA and cable.marine]
     of_kind = [cable for cable in rows if ("AWG" in cable.gauge.upper()) == awg] or rows
-    pool = [(cable, n) for cable in of_kind for n in range(1, brief.choices.cable_most_in_parallel + 1) if n == 1 or cable.area >= 34e-6]
+    pool = [
+        (cable, n)
+        for cable in of_kind
+        for n in range(1, brief.choices.cable_most_in_parallel + 1)
+        if n == 1 or cable.area >= 34e-6
+    ]
     if kept is not None:
         yield kept
     yield from sorted(pool, key=lambda entry: (round(entry[0].area * entry[1] * 1e6, 1), entry[1], entry[0].price, entry[0].id))
@@ -81,7 +89,9 @@ def candidates(catalogue: Catalogue, brief: Brief, kept: tuple[Cable, int] | Non
 @lru_cache(maxsize=1024)
 def thermal(cable: Cable) -> heating.Cable:
     """A cable as a thermal node; a plus and a minus lie together."""
-    return heating.cable(cable.area, cable.resistance_per_metre, cable.diameter, heating.insulation_for(cable.insulation_temperature), together=0.8)
+    return heating.cable(
+        cable.area, cable.resistance_per_metre, cable.diameter, heating.insulation_for(cable.insulation_temperature), together=0.8
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -100,7 +110,11 @@ def path_copper(cable: Cable, parallel: int, run: RunOf, temperature: Kelvin) ->
 
 def rule_drop(rules: RuleSet, current: Ampere, loop: float, area: float) -> Volt:
     """Volts lost by the rule set's own formula."""
-    return metric_rule_voltage_drop(current, loop, area) if rules.id == "iso small craft" else us_rule_voltage_drop(current, loop, area)
+    return (
+        metric_rule_voltage_drop(current, loop, area)
+        if rules.id == "iso small craft"
+        else us_rule_voltage_drop(current, loop, area)
+    )
 
 
 def air_temperature(rules: RuleSet, engine_space: bool) -> Kelvin:
@@ -125,8 +139,18 @@ def judge(
     )
     limits: list[Limit] = [
         ("volts lost by the rule at rated current, V", drop, share * nominal, drop <= share * nominal),
-        ("docking's steady current, A", steady, allowed.value * parallel if allowed else 0.0, allowed is not None and steady <= allowed.value * parallel),
-        ("conductor after the longest run, °C", hot - states.ZERO, cable.insulation_temperature - states.ZERO, hot <= cable.insulation_temperature),
+        (
+            "docking's steady current, A",
+            steady,
+            allowed.value * parallel if allowed else 0.0,
+            allowed is not None and steady <= allowed.value * parallel,
+        ),
+        (
+            "conductor after the longest run, °C",
+            hot - states.ZERO,
+            cable.insulation_temperature - states.ZERO,
+            hot <= cable.insulation_temperature,
+        ),
     ]
     if run.engine_space and (allowed is None or not may_enter_engine_space(rules.id, cable.insulation_temperature)):
         limits.append(("insulation in an engine space, °C", cable.insulation_temperature - states.ZERO, 70.0, False))

@@ -22,6 +22,7 @@ from athwart.design.proposal import Bank, CableChoice, Fault, FuseChoice, Keep, 
 from athwart.design.search import aboard, banking, cabling, fusing, running, switching
 from athwart.design.search.cabling import Limit
 from athwart.errors import NotComputed
+from athwart.power.ampacity import Ampacity
 from athwart.power.contact import FUSE_HOT_OVER_COLD, JOINTS
 from athwart.power.fault import prospective_current
 from athwart.power.fuse import opening_band
@@ -93,7 +94,12 @@ class Chain:
         """Unit, blocks, cable, fuse, switch, stop."""
         cable = self.cable.cable.price * self.cable.parallel * (self.cable.plus + self.cable.minus) if self.cable else 0.0
         parts = (self.fuse.fuse if self.fuse else None, self.switch, self.stop)
-        return self.unit.price + (self.bank.block.price * self.bank.blocks if self.bank else 0.0) + cable + sum(part.price for part in parts if part)
+        return (
+            self.unit.price
+            + (self.bank.block.price * self.bank.blocks if self.bank else 0.0)
+            + cable
+            + sum(part.price for part in parts if part)
+        )
 
 
 def required_thrust(worst: Newton, sigma: Ratio, brief: Brief) -> Newton:
@@ -111,7 +117,9 @@ def joints(plus: int = PIECES_PLUS, minus: int = PIECES_MINUS, parallel: int = 1
 
 
 @lru_cache(maxsize=512)
-def _string_fuse(catalogue_id: int, catalogue: _Hold, current: Ampere, volts: Volt, fault: Ampere, time: Second) -> tuple[Fuse, FuseFamily] | None:
+def _string_fuse(
+    catalogue_id: int, catalogue: _Hold, current: Ampere, volts: Volt, fault: Ampere, time: Second
+) -> tuple[Fuse, FuseFamily] | None:
     families = catalogue.value.fuse_families
     for fuse in sorted(catalogue.value.fuses, key=lambda f: (f.rating, f.price, f.id)):
         family = families[fuse.family]
@@ -136,7 +144,9 @@ class _Hold:
         return isinstance(other, _Hold) and other.value is self.value
 
 
-def string_fuse(task: Task, block: BatteryBlock, series: int, parallel: int, current: Ampere, fault: Ampere) -> tuple[Fuse, FuseFamily] | None:
+def string_fuse(
+    task: Task, block: BatteryBlock, series: int, parallel: int, current: Ampere, fault: Ampere
+) -> tuple[Fuse, FuseFamily] | None:
     """The fuse at each string's positive: carries a quarter more than its share, breaks what the other strings feed into it."""
     if parallel < 2:
         return None
@@ -155,9 +165,17 @@ def _state(
     basis = running.GROSS_TO_NET if unit.thrust_basis == "gross" else 1.0
     thrust = running.thrust_delivered(unit.thrust, point.thrust_ratio, immersion, basis)
     state = LaneState(
-        "design" if design else "peak", emf, source, path, point.current, emf - source * (point.current + other), point.terminal_volts,
-        thrust, temperature, (),
-    )  # fmt: skip
+        "design" if design else "peak",
+        emf,
+        source,
+        path,
+        point.current,
+        emf - source * (point.current + other),
+        point.terminal_volts,
+        thrust,
+        temperature,
+        (),
+    )
     return state, thrust
 
 
@@ -171,14 +189,18 @@ def evaluate(
     aboard_cable = part.cable if kept.get("cable") in ("aboard", "fixed") else None
     lugs = joints(parallel=parallel)
     if aboard_cable is not None and aboard_cable.joints is not None:
-        lugs = (JOINTS["lug"].usual if aboard_cable.joint_resistance is None else aboard_cable.joint_resistance) * aboard_cable.joints
+        lugs = (
+            JOINTS["lug"].usual if aboard_cable.joint_resistance is None else aboard_cable.joint_resistance
+        ) * aboard_cable.joints
     elif aboard_cable is not None and aboard_cable.joint_resistance is not None:
         lugs = aboard_cable.joint_resistance * 2 * (PIECES_PLUS + PIECES_MINUS)
     gear_cold = GEAR
     copper_hot = cabling.path_copper(cable, parallel, run, states.CONDUCTOR_HOT)
     copper_cold = cabling.path_copper(cable, parallel, run, states.CONDUCTOR_COLD)
     try:
-        design, thrust = _state("design", unit, bank, copper_hot + lugs + gear_cold * FUSE_HOT, task.other_design, states.CONDUCTOR_HOT, immersion)
+        design, thrust = _state(
+            "design", unit, bank, copper_hot + lugs + gear_cold * FUSE_HOT, task.other_design, states.CONDUCTOR_HOT, immersion
+        )
         peak, _ = _state("peak", unit, bank, copper_cold + lugs + gear_cold, task.other_peak, states.CONDUCTOR_COLD, immersion)
     except NotComputed as error:
         broken: tuple[Limit, ...] = ((f"the unit does not run: {error}", 0.0, 0.0, False),)
@@ -203,9 +225,20 @@ def _choice(
     cable: Cable, parallel: int, run: RunOf, kept: dict[str, Keep], limits: tuple[Limit, ...], allowed: Ampacity | None, lugs: Ohm
 ) -> CableChoice:
     return CableChoice(
-        cable, parallel, run.plus, run.minus, kept.get("cable", "chosen"), limits, allowed.value if allowed else 0.0,
-        bool(allowed and allowed.verified), run.words, run.engine_space, run.bundled, 2 * (PIECES_PLUS + PIECES_MINUS), lugs,
-    )  # fmt: skip
+        cable,
+        parallel,
+        run.plus,
+        run.minus,
+        kept.get("cable", "chosen"),
+        limits,
+        allowed.value if allowed else 0.0,
+        bool(allowed and allowed.verified),
+        run.words,
+        run.engine_space,
+        run.bundled,
+        2 * (PIECES_PLUS + PIECES_MINUS),
+        lugs,
+    )
 
 
 GEAR: Ohm = JOINTS["fuse"].usual / FUSE_HOT + JOINTS["switch"].usual + JOINTS["contactor"].usual
@@ -226,30 +259,67 @@ def _bank_limits(task: Task, unit: ThrusterUnit, bank: Bank, design: LaneState, 
     charge = design.current * (task.docking_time + task.run_time) + task.other_design * task.run_time
     limits: list[Limit] = [
         ("terminal volts in the design state, V", design.terminal_volts, least, design.terminal_volts >= least),
-        ("charge of a docking and the longest hold, Ah", charge / 3600, bank.capacity_design / 3600, charge <= bank.capacity_design),
+        (
+            "charge of a docking and the longest hold, Ah",
+            charge / 3600,
+            bank.capacity_design / 3600,
+            charge <= bank.capacity_design,
+        ),
     ]
     if bank.parallel > 1 and bank.kept == "chosen":
-        limits.append(("a fuse at the positive of each string", float(bank.string_fuse is not None), 1.0, bank.string_fuse is not None))
+        limits.append(
+            ("a fuse at the positive of each string", float(bank.string_fuse is not None), 1.0, bank.string_fuse is not None)
+        )
     each = max(design.current + task.other_design, peak.current + task.other_peak) / bank.parallel
     if block.discharge_continuous is not None:
         lasting = each <= block.discharge_continuous or (
-            block.discharge_peak is not None and each <= block.discharge_peak and (block.discharge_peak_time or 0.0) >= task.run_time
+            block.discharge_peak is not None
+            and each <= block.discharge_peak
+            and (block.discharge_peak_time or 0.0) >= task.run_time
         )
-        bound = block.discharge_continuous if (block.discharge_peak_time or 0.0) < task.run_time else (block.discharge_peak or block.discharge_continuous)
+        bound = (
+            block.discharge_continuous
+            if (block.discharge_peak_time or 0.0) < task.run_time
+            else (block.discharge_peak or block.discharge_continuous)
+        )
         limits.append(("protection circuit for the longest run, A a string", each, bound, lasting))
         if block.discharge_peak is not None:
-            limits.append(("protection circuit at the start, A a string", start / bank.parallel, block.discharge_peak, start / bank.parallel <= block.discharge_peak))
+            limits.append(
+                (
+                    "protection circuit at the start, A a string",
+                    start / bank.parallel,
+                    block.discharge_peak,
+                    start / bank.parallel <= block.discharge_peak,
+                )
+            )
     if block.cut_off_volts is not None:
         block_volts = design.bank_volts / bank.series
-        limits.append(("block volts above the protection's cut-off, V", block_volts, block.cut_off_volts, block_volts > block.cut_off_volts))
+        limits.append(
+            ("block volts above the protection's cut-off, V", block_volts, block.cut_off_volts, block_volts > block.cut_off_volts)
+        )
     if block.discharge_coldest is not None and task.brief.duty.coldest_bank is not None:
         cold = task.brief.duty.coldest_bank
-        limits.append(("coldest the block may be discharged, °C", cold - states.ZERO, block.discharge_coldest - states.ZERO, cold >= block.discharge_coldest))
+        limits.append(
+            (
+                "coldest the block may be discharged, °C",
+                cold - states.ZERO,
+                block.discharge_coldest - states.ZERO,
+                cold >= block.discharge_coldest,
+            )
+        )
     return limits
 
 
 def _finish(
-    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere, *, whatever: bool = False
+    task: Task,
+    chain: Chain,
+    choice: CableChoice,
+    design: LaneState,
+    peak: LaneState,
+    current: Ampere,
+    start: Ampere,
+    *,
+    whatever: bool = False,
 ) -> Chain:
     """Fuse, switch and stop, then the states again with their own resistances, until the same rows come out.
 
@@ -259,7 +329,9 @@ def _finish(
     rows: tuple[object, ...] = ()
     for _ in range(GEAR_TURNS):
         done = _with_gear(task, replace(chain, design=design, peak=peak), choice, design, peak, current, start, whatever)
-        now = tuple(part.id if part is not None else None for part in (done.fuse.fuse if done.fuse else None, done.switch, done.stop))
+        now = tuple(
+            part.id if part is not None else None for part in (done.fuse.fuse if done.fuse else None, done.switch, done.stop)
+        )
         if now == rows:
             break
         rows = now
@@ -267,7 +339,13 @@ def _finish(
         current = max(design.current, peak.current)
     assert done.bank is not None
     late = tuple(limit for limit in _bank_limits(task, done.unit, done.bank, design, peak, start) if not limit[3])
-    return replace(done, design=design, peak=peak, thrust=design.thrust, broken=(*late, *(b for b in done.broken if b[0] not in {x[0] for x in late})))
+    return replace(
+        done,
+        design=design,
+        peak=peak,
+        thrust=design.thrust,
+        broken=(*late, *(b for b in done.broken if b[0] not in {x[0] for x in late})),
+    )
 
 
 GEAR_TURNS = 3
@@ -281,14 +359,23 @@ def _again(task: Task, done: Chain, choice: CableChoice) -> tuple[LaneState, Lan
     hot = cold + (FUSE_HOT - 1) * (done.fuse.fuse.resistance if done.fuse else 0.0)
     lugs = choice.joint_resistance if choice.kept != "chosen" else joints(pieces, PIECES_MINUS, choice.parallel)
     immersion = task.immersion.get(done.unit.tunnel_diameter or 0.0, 1.0)
-    copper = [cabling.path_copper(choice.cable, choice.parallel, task.run, t) for t in (states.CONDUCTOR_HOT, states.CONDUCTOR_COLD)]
+    copper = [
+        cabling.path_copper(choice.cable, choice.parallel, task.run, t) for t in (states.CONDUCTOR_HOT, states.CONDUCTOR_COLD)
+    ]
     design, _ = _state("design", done.unit, done.bank, copper[0] + lugs + hot, task.other_design, states.CONDUCTOR_HOT, immersion)
     peak, _ = _state("peak", done.unit, done.bank, copper[1] + lugs + cold, task.other_peak, states.CONDUCTOR_COLD, immersion)
     return design, peak
 
 
 def _with_gear(
-    task: Task, chain: Chain, choice: CableChoice, design: LaneState, peak: LaneState, current: Ampere, start: Ampere, whatever: bool
+    task: Task,
+    chain: Chain,
+    choice: CableChoice,
+    design: LaneState,
+    peak: LaneState,
+    current: Ampere,
+    start: Ampere,
+    whatever: bool,
 ) -> Chain:
     brief, bank, part = task.brief, chain.bank, task.given.parts
     assert bank is not None
@@ -297,7 +384,14 @@ def _with_gear(
     least_fault = prospective_current(bank.open_volts_design, bank.resistance_design + design.path_resistance)
     locked = running.start_current(chain.unit, bank.open_volts_design, bank.resistance_design + design.path_resistance)
     duty = fusing.FuseDuty(
-        current, task.run_time, bank.fault_current_most, least_fault, bank.charging_volts, choice.ampacity * choice.parallel, air, locked
+        current,
+        task.run_time,
+        bank.fault_current_most,
+        least_fault,
+        bank.charging_volts,
+        choice.ampacity * choice.parallel,
+        air,
+        locked,
     )
     broken = list(chain.broken)
     replaced: list[str] = []
@@ -309,7 +403,9 @@ def _with_gear(
     distance = part.fuse.from_source if part.fuse is not None and part.fuse.from_source is not None else fusing.FROM_SOURCE
     if not task.choose:
         if has_fuse is not None:
-            fuse = fusing.judged_alone(brief, task.catalogue, duty, choice.cable, choice.parallel, locked, has_fuse, task.given.keep("fuse"), distance)
+            fuse = fusing.judged_alone(
+                brief, task.catalogue, duty, choice.cable, choice.parallel, locked, has_fuse, task.given.keep("fuse"), distance
+            )
             broken += [limit for limit in fuse.limits if not limit[3]]
     else:
         kept_fuse = (has_fuse, task.given.keep("fuse"), distance) if has_fuse is not None else None
@@ -337,19 +433,42 @@ def _switching(
     if not task.choose:
         return switch, stop
     right = switching.main_switch(task.catalogue, current, task.run_time, start, bank.charging_volts, task.ignition)
-    if switch is None or (task.given.keep("switch") != "fixed" and not _bears(switch, current, start, bank.charging_volts, task.run_time)):
+    if switch is None or (
+        task.given.keep("switch") != "fixed" and not _bears(switch, current, start, bank.charging_volts, task.run_time)
+    ):
         if switch is not None:
-            replaced.append(f"main switch aboard: bears {switch.five_minutes:.0f} A for 5 min and breaks {switch.breaking:.0f} A; {current:.0f} A and {start:.0f} A are needed")
+            replaced.append(
+                f"main switch aboard: bears {switch.five_minutes:.0f} A for 5 min and breaks {switch.breaking:.0f} A; "
+                f"{current:.0f} A and {start:.0f} A are needed"
+            )
         switch = right
         if switch is None:
-            broken.append(("main switch that breaks the stalled current, A", start, max((s.breaking for s in task.catalogue.switches), default=0.0), False))
-    chosen = switching.stop_device(task.brief, task.catalogue, current, task.run_time, start, bank.charging_volts, bank.volts, task.ignition)
-    if stop is None or (task.given.keep("stop") != "fixed" and not _bears(stop, current, start, bank.charging_volts, task.run_time)):
+            broken.append(
+                (
+                    "main switch that breaks the stalled current, A",
+                    start,
+                    max((s.breaking for s in task.catalogue.switches), default=0.0),
+                    False,
+                )
+            )
+    chosen = switching.stop_device(
+        task.brief, task.catalogue, current, task.run_time, start, bank.charging_volts, bank.volts, task.ignition
+    )
+    if stop is None or (
+        task.given.keep("stop") != "fixed" and not _bears(stop, current, start, bank.charging_volts, task.run_time)
+    ):
         if part.stop is not None and part.stop.present:
             replaced.append("stop aboard: does not break the power circuit at the stalled current")
         stop = chosen
         if stop is None:
-            broken.append(("stop device that breaks the stalled current, A", start, max((s.breaking for s in task.catalogue.contactors), default=0.0), False))
+            broken.append(
+                (
+                    "stop device that breaks the stalled current, A",
+                    start,
+                    max((s.breaking for s in task.catalogue.contactors), default=0.0),
+                    False,
+                )
+            )
     return switch, stop
 
 
@@ -359,7 +478,14 @@ def _bears(device: Switch | Contactor, current: Ampere, start: Ampere, volts: Vo
 
 
 def _faults(
-    task: Task, chain: Chain, bank: Bank, design: LaneState, peak: LaneState, fuse: FuseChoice | None, locked: Ampere, least: Ampere
+    task: Task,
+    chain: Chain,
+    bank: Bank,
+    design: LaneState,
+    peak: LaneState,
+    fuse: FuseChoice | None,
+    locked: Ampere,
+    least: Ampere,
 ) -> tuple[Fault, ...]:
     def first(current: Ampere) -> tuple[str, Second]:
         held = bank.block.discharge_peak
@@ -377,7 +503,11 @@ def _faults(
     found = []
     for name, current, loop in (
         ("bolted at the bank: full, warm, new", bank.fault_current_most, loop_new),
-        ("at the unit: full, warm, new", prospective_current(bank.charging_volts, bank.resistance_new + peak.path_resistance), bank.resistance_new + peak.path_resistance),
+        (
+            "at the unit: full, warm, new",
+            prospective_current(bank.charging_volts, bank.resistance_new + peak.path_resistance),
+            bank.resistance_new + peak.path_resistance,
+        ),
         ("at the unit: cold, aged", least, loop_old),
         ("propeller locked: cold, aged", locked, loop_old),
     ):
@@ -398,7 +528,10 @@ def _bank_pool(task: Task, unit: ThrusterUnit) -> list[tuple[BatteryBlock, int, 
         pool.append((aboard.block_of(task.catalogue, part, task.thruster.identity), part.series, part.parallel, keep))
         if keep == "fixed" or not task.choose:
             return pool
-    pool += [(b, s, p, "chosen") for b, s, p in banking.candidates(task.catalogue, task.wish, unit.volts, task.brief.choices.strings_most)]
+    pool += [
+        (b, s, p, "chosen")
+        for b, s, p in banking.candidates(task.catalogue, task.wish, unit.volts, task.brief.choices.strings_most)
+    ]
     return pool
 
 
@@ -422,14 +555,30 @@ def _make_bank(task: Task, unit: ThrusterUnit, block: BatteryBlock, series: int,
     fuse = None
     current = (unit.rated_current or 0.0) + task.other_peak
     plain = banking.bank(
-        task.brief, task.wish, block, series, parallel, link, keep, age=part.age_years if part else None, mixed=bool(part and part.mixed_age)
+        task.brief,
+        task.wish,
+        block,
+        series,
+        parallel,
+        link,
+        keep,
+        age=part.age_years if part else None,
+        mixed=bool(part and part.mixed_age),
     )
     if parallel > 1 and (keep == "chosen" or (part is not None and part.string_fuses)):
         fuse = string_fuse(task, block, series, parallel, current, plain.fault_current_most)
         return banking.bank(
-            task.brief, task.wish, block, series, parallel, link, keep, string_fuse=fuse, age=part.age_years if part else None,
+            task.brief,
+            task.wish,
+            block,
+            series,
+            parallel,
+            link,
+            keep,
+            string_fuse=fuse,
+            age=part.age_years if part else None,
             mixed=bool(part and part.mixed_age),
-        )  # fmt: skip
+        )
     return plain
 
 
@@ -487,7 +636,11 @@ def link_cable(catalogue: Catalogue, cable: Cable, parallel: int) -> Cable:
     """The link between blocks: one conductor of at least the lane's whole area, else the thickest of its kind."""
     if parallel == 1:
         return cable
-    alike = [c for c in catalogue.cables if c.marine and c.insulation_temperature == cable.insulation_temperature and ("AWG" in c.gauge) == ("AWG" in cable.gauge)]
+    alike = [
+        c
+        for c in catalogue.cables
+        if c.marine and c.insulation_temperature == cable.insulation_temperature and ("AWG" in c.gauge) == ("AWG" in cable.gauge)
+    ]
     enough = [c for c in alike if c.area >= cable.area * parallel * 0.999]
     return min(enough, key=lambda c: (c.area, c.price, c.id)) if enough else max([*alike, cable], key=lambda c: (c.area, c.id))
 
@@ -509,7 +662,17 @@ def completed(task: Task, chain: Chain) -> Chain:
 
 
 def _bank_says(limit: Limit) -> bool:
-    return limit[0].startswith(("a fuse at the positive of each string", "terminal volts", "charge of", "protection", "block volts", "coldest", "the unit does not run"))
+    return limit[0].startswith(
+        (
+            "a fuse at the positive of each string",
+            "terminal volts",
+            "charge of",
+            "protection",
+            "block volts",
+            "coldest",
+            "the unit does not run",
+        )
+    )
 
 
 def _nearer(old: Chain | None, new: Chain, required: Newton) -> Chain:
@@ -531,7 +694,13 @@ def _note_replacements(task: Task, chain: Chain) -> Chain:
         block = aboard.block_of(task.catalogue, part.bank, task.thruster.identity)
         own = _make_bank(task, chain.unit, block, part.bank.series, part.bank.parallel, "aboard", chain.bank.link)
         notes.append(f"bank aboard: {_why_not(task, chain, bank=own)}")
-    if task.choose and part.cable is not None and chain.cable is not None and chain.cable.kept == "chosen" and chain.bank is not None:
+    if (
+        task.choose
+        and part.cable is not None
+        and chain.cable is not None
+        and chain.cable.kept == "chosen"
+        and chain.bank is not None
+    ):
         own_cable = aboard.cable_of(task.catalogue, part.cable, task.thruster.identity)
         tried = evaluate(task, chain.unit, chain.bank, own_cable, part.cable.in_parallel, {"cable": "aboard"})
         notes.append(f"cable aboard: {_first_broken(task, tried)}")

@@ -50,7 +50,9 @@ def burden(brief: Brief, chains: tuple[Chain, ...]) -> Burden:
 
 def feeder(brief: Brief) -> ShipBattery | None:
     """The ship's battery a charger is fed from: a house battery that a source charges, else the engine's."""
-    charged = {a.charges for a in brief.supply.alternators} | ({brief.supply.shore_charger.charges} if brief.supply.shore_charger else set())
+    charged = {a.charges for a in brief.supply.alternators} | (
+        {brief.supply.shore_charger.charges} if brief.supply.shore_charger else set()
+    )
     order = {"house": 0, "house and engine start": 1, "engine start": 2}
     return min(brief.supply.batteries, key=lambda b: (b.name not in charged, order[b.use], -b.capacity), default=None)
 
@@ -81,7 +83,11 @@ def path_drop(brief: Brief, battery: str | None) -> Volt:
 def charging_volts_of(brief: Brief, battery: ShipBattery) -> Volt:
     """Volts at a ship's battery while its source runs, isolators counted."""
     alternator = alternator_for(brief, battery.name)
-    base = alternator.regulated_volts if alternator is not None and alternator.regulated_volts is not None else running_volts(battery.volts)
+    base = (
+        alternator.regulated_volts
+        if alternator is not None and alternator.regulated_volts is not None
+        else running_volts(battery.volts)
+    )
     return base - path_drop(brief, battery.name)
 
 
@@ -131,7 +137,9 @@ def _hours_in_a_day(brief: Brief, battery: str | None, kind: str) -> Second:
     return min(shore + (engine if kind != "shore" else 0.0), 86_400.0)
 
 
-def choose(brief: Brief, catalogue: Catalogue, bank: Bank, chains: tuple[Chain, ...], given: aboard.Given, choosing: bool) -> ChargingChoice:
+def choose(
+    brief: Brief, catalogue: Catalogue, bank: Bank, chains: tuple[Chain, ...], given: aboard.Given, choosing: bool
+) -> ChargingChoice:
     """How a bank is charged. ``choosing`` False keeps what the brief describes, nothing included."""
     load = burden(brief, chains)
     source = feeder(brief)
@@ -199,9 +207,17 @@ def _smallest(brief: Brief, catalogue: Catalogue, bank: Bank, load: Burden, sour
 
 
 def _figures(
-    brief: Brief, catalogue: Catalogue, bank: Bank, load: Burden, charger: Charger, keep: Keep, source: ShipBattery | None,
-    given_cable: float | None, part: object, choosing: bool,
-) -> ChargingChoice:  # fmt: skip
+    brief: Brief,
+    catalogue: Catalogue,
+    bank: Bank,
+    load: Burden,
+    charger: Charger,
+    keep: Keep,
+    source: ShipBattery | None,
+    given_cable: float | None,
+    part: object,
+    choosing: bool,
+) -> ChargingChoice:
     data = chemistry(bank.block.chemistry)
     fed_place = source.place if source is not None and source.place is not None else bank.place
     run = run_between(brief, fed_place, bank.place)
@@ -211,7 +227,11 @@ def _figures(
     loop: Ohm = 0.0
     cable: Cable | None = None
     allowed: Ampacity | None = None
-    current = 0.0 if shore else law.step_up_input(charger.charge_volts, charger.current_out, volts_at_source, charger.efficiency, charger.quiescent)
+    current = (
+        0.0
+        if shore
+        else law.step_up_input(charger.charge_volts, charger.current_out, volts_at_source, charger.efficiency, charger.quiescent)
+    )
     rating = float(ceil(FUSE_OVER_INPUT * current))
     fuse_source = fuse_bank = None
     if not shore and source is not None:
@@ -234,7 +254,9 @@ def _figures(
     hours = _hours_in_a_day(brief, source.name if source else None, charger.kind)
     alternator = alternator_for(brief, source.name if source else None)
     left = (
-        law.alternator_left(law.alternator_output(alternator.current, alternator.idle_share, 1.0), brief.supply.house_load, current)
+        law.alternator_left(
+            law.alternator_output(alternator.current, alternator.idle_share, 1.0), brief.supply.house_load, current
+        )
         if alternator is not None
         else None
     )
@@ -249,7 +271,12 @@ def _figures(
     in_day = charger.current_out * hours / data.charge_factor
     limits: list[Limit] = [
         ("charge back in a day, Ah", in_day / 3600, load.day / 3600, in_day >= load.day),
-        ("charging current the blocks bear, A", charger.current_out, bank.block.charge_most * bank.parallel, charger.current_out <= bank.block.charge_most * bank.parallel),
+        (
+            "charging current the blocks bear, A",
+            charger.current_out,
+            bank.block.charge_most * bank.parallel,
+            charger.current_out <= bank.block.charge_most * bank.parallel,
+        ),
     ]
     if cable is not None and source is not None:
         limits.append(("volts lost in the input cable, V", drop, DROP_SHARE * source.volts, drop <= DROP_SHARE * source.volts))
@@ -257,10 +284,28 @@ def _figures(
             limits.append(("input cable's continuous current, A", current, allowed.value, current <= allowed.value))
     kind = charger.kind
     return ChargingChoice(
-        bank.name, kind, charger, keep, source.name if source is not None and not shore else None, current, charger.current_out, cable,
-        run.plus, run.minus, drop, fuse_source, fuse_bank, refill, full, load.day, in_day, left, chatter, tuple(limits),
+        bank.name,
+        kind,
+        charger,
+        keep,
+        source.name if source is not None and not shore else None,
+        current,
+        charger.current_out,
+        cable,
+        run.plus,
+        run.minus,
+        drop,
+        fuse_source,
+        fuse_bank,
+        refill,
+        full,
+        load.day,
+        in_day,
+        left,
+        chatter,
+        tuple(limits),
         path_drop(brief, source.name if source else None),
-    )  # fmt: skip
+    )
 
 
 def _as_cable(size: float) -> CableAboard:
@@ -271,5 +316,3 @@ def _given_fuse(catalogue: Catalogue, rating: Ampere | None, chosen: Fuse | None
     if rating is None:
         return chosen if choosing else None
     return min(catalogue.fuses, key=lambda fuse: abs(fuse.rating - rating))
-
-

@@ -8,6 +8,7 @@ faults are mended and every change to it is listed.
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import Literal, cast
 
 from athwart.catalogue.records import Catalogue, NetworkCable, Sundry
@@ -45,7 +46,15 @@ def _node(brief: Brief, catalogue: Catalogue, lanes: tuple[Lane, ...], name: str
         return topology.Node(name, lane.thruster.instance, current, drop, False, "thruster", galvanic)
     node = next((entry for entry in brief.network.nodes if entry.name == name), None)
     if node is not None:
-        return topology.Node(name, node.instance, node.current, drop, node.terminator_inside, "node" if node.instance is not None else "", node.galvanic_negative)
+        return topology.Node(
+            name,
+            node.instance,
+            node.current,
+            drop,
+            node.terminator_inside,
+            "node" if node.instance is not None else "",
+            node.galvanic_negative,
+        )
     current, inside = _panel_current(brief, catalogue, name)
     return topology.Node(name, None, current, drop, inside, "")
 
@@ -58,7 +67,11 @@ def _stops(brief: Brief, lanes: tuple[Lane, ...]) -> list[tuple[str, Metre, Metr
             at += 0.0 if index == 0 else stretch.length
             found.append((stretch.stop, at, stretch.drop))
         return found
-    places = {t.identity: t.place for t in brief.thrusters} | {h.name: h.place for h in brief.helms} | {n.name: n.place for n in brief.network.nodes}
+    places = (
+        {t.identity: t.place for t in brief.thrusters}
+        | {h.name: h.place for h in brief.helms}
+        | {n.name: n.place for n in brief.network.nodes}
+    )
     named = []
     for name, place in places.items():
         spot = brief.place(place)
@@ -81,7 +94,7 @@ def _trunk(brief: Brief, catalogue: Catalogue, lanes: tuple[Lane, ...], names: l
             node = replace(node, identity=topology.free_identity(taken, "thruster"))
             nodes[index] = node, at
             taken[index] = node
-    lengths = tuple(there - here for (_, here), (_, there) in zip(nodes, nodes[1:], strict=False))
+    lengths = tuple(there - here for (_, here), (_, there) in pairwise(nodes))
     return topology.Trunk(tuple(node for node, _ in nodes), lengths)
 
 
@@ -175,7 +188,9 @@ def _tags(trunk: topology.Trunk, lanes: tuple[Lane, ...]) -> list[str]:
     return tags
 
 
-def choose(brief: Brief, catalogue: Catalogue, lanes: tuple[Lane, ...], banks: tuple[Bank, ...], choosing: bool) -> NetworkChoice | None:
+def choose(
+    brief: Brief, catalogue: Catalogue, lanes: tuple[Lane, ...], banks: tuple[Bank, ...], choosing: bool
+) -> NetworkChoice | None:
     """The control line of a proposal, or as found; None where nothing hangs on one."""
     names = _stops(brief, lanes)
     if not names:
@@ -185,11 +200,18 @@ def choose(brief: Brief, catalogue: Catalogue, lanes: tuple[Lane, ...], banks: t
     found = _as_found(brief, bare, part) if part is not None else None
     if choosing or found is None:
         feeds = found.feeds[:1] if found is not None else ()
-        trunk = topology.terminated(replace(bare, feeds=feeds, screen_grounds=found.screen_grounds[:1] if found is not None else ()))
+        trunk = topology.terminated(
+            replace(bare, feeds=feeds, screen_grounds=found.screen_grounds[:1] if found is not None else ())
+        )
         feed = _feed_kind(brief, banks)
     else:
         trunk = found
-        feed = cast("Feed", {"thruster bank": "converter", None: "ship bank"}.get(part.fed_from if part else None, part.fed_from if part else "ship bank"))
+        feed = cast(
+            "Feed",
+            {"thruster bank": "converter", None: "ship bank"}.get(
+                part.fed_from if part else None, part.fed_from if part else "ship bank"
+            ),
+        )
     at = trunk.feeds[0] if trunk.feeds else topology.best_feed(trunk)
     rest, sag, _ = _source_volts(brief, feed, banks, lanes)
     cable, conductor = _cable(brief, catalogue, trunk, part, choosing, sag, at)
@@ -206,9 +228,21 @@ def choose(brief: Brief, catalogue: Catalogue, lanes: tuple[Lane, ...], banks: t
         share = ground.tap_daily_share(load, brief.network.standby_hours_per_day, bank.capacity)
     converter = _converter(catalogue, bank, load, False) if feed == "converter" else None
     tags = _tags(trunk, lanes)
-    new = {name for name in (node.name for node in trunk.stops) if found is not None and name not in {n.name for n in found.stops}}
+    new = {
+        name for name in (node.name for node in trunk.stops) if found is not None and name not in {n.name for n in found.stops}
+    }
     stops = tuple(
-        NetworkStop(tag, node.name, trunk.positions[node.name], node.drop_length, node.load, r.volts, s.volts, node.identity, node.name in new)
+        NetworkStop(
+            tag,
+            node.name,
+            trunk.positions[node.name],
+            node.drop_length,
+            node.load,
+            r.volts,
+            s.volts,
+            node.identity,
+            node.name in new,
+        )
         for tag, node, r, s in zip(tags, trunk.stops, at_rest.nodes, at_sag.nodes, strict=True)
     )
     return NetworkChoice(

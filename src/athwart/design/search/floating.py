@@ -47,7 +47,9 @@ def _place_x(brief: Brief, name: str, otherwise: float) -> float:
     return body_x(brief, place.x) if place is not None else otherwise
 
 
-def weights(brief: Brief, loads: tuple[Load, ...], banks: tuple[Bank, ...], charging: tuple[ChargingChoice, ...]) -> tuple[Weight, ...]:
+def weights(
+    brief: Brief, loads: tuple[Load, ...], banks: tuple[Bank, ...], charging: tuple[ChargingChoice, ...]
+) -> tuple[Weight, ...]:
     """Everything that is new aboard, and the buoyancy that tunnels and boxes give up; parts already aboard weigh already."""
     density = waterplane(brief).water_density
     found: list[Weight] = []
@@ -60,7 +62,9 @@ def weights(brief: Brief, loads: tuple[Load, ...], banks: tuple[Bank, ...], char
         if load.chain.cable is not None and load.chain.cable.kept == "chosen":
             c = load.chain.cable
             bank_x = _place_x(brief, load.chain.bank.place if load.chain.bank else "", x)
-            found.append(Weight(f"cable {load.thruster.identity}", c.cable.mass * c.parallel * (c.plus + c.minus), (x + bank_x) / 2))
+            found.append(
+                Weight(f"cable {load.thruster.identity}", c.cable.mass * c.parallel * (c.plus + c.minus), (x + bank_x) / 2)
+            )
     found += [Weight(bank.name, bank.mass, _place_x(brief, bank.place, 0.0)) for bank in banks if bank.kept == "chosen"]
     for choice in charging:
         bank = next((b for b in banks if b.name == choice.bank), None)

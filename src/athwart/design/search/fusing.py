@@ -64,7 +64,9 @@ def withstand(cable: Cable, parallel: int, start: Kelvin) -> Callable[[Ampere], 
     return bears
 
 
-def _limits(brief: Brief, family: FuseFamily, rating: Ampere, duty: FuseDuty, cable: Cable, parallel: int, everything: bool) -> tuple[Limit, ...]:
+def _limits(
+    brief: Brief, family: FuseFamily, rating: Ampere, duty: FuseDuty, cable: Cable, parallel: int, everything: bool
+) -> tuple[Limit, ...]:
     rules = RULE_SETS[brief.choices.rule_set]
     found: list[Limit] = []
 
@@ -139,7 +141,15 @@ def choose(
 
 
 def judged_alone(
-    brief: Brief, catalogue: Catalogue, duty: FuseDuty, cable: Cable, parallel: int, locked_current: Ampere, fuse: Fuse, keep: Keep, distance: Metre
+    brief: Brief,
+    catalogue: Catalogue,
+    duty: FuseDuty,
+    cable: Cable,
+    parallel: int,
+    locked_current: Ampere,
+    fuse: Fuse,
+    keep: Keep,
+    distance: Metre,
 ) -> FuseChoice:
     """A fuse that is there, judged on every question, kept whatever it breaks."""
     family = catalogue.fuse_families[fuse.family]

@@ -25,7 +25,11 @@ def pump_for(catalogue: Catalogue, engine: Engine, unit: ThrusterUnit) -> tuple[
     idle = (engine.idle or IDLE) * engine.take_off.ratio
     need = unit.hydraulic_flow or 0.0
     rows = sorted(catalogue.pumps, key=lambda pump: (pump.displacement, pump.price))
-    flows = [(pump, pump.displacement * idle * pump.volumetric_efficiency) for pump in rows if pump.pressure_most >= (unit.hydraulic_pressure or 0.0)]
+    flows = [
+        (pump, pump.displacement * idle * pump.volumetric_efficiency)
+        for pump in rows
+        if pump.pressure_most >= (unit.hydraulic_pressure or 0.0)
+    ]
     enough = [(pump, flow) for pump, flow in flows if flow >= need]
     if enough:
         return enough[0]

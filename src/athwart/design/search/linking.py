@@ -37,7 +37,15 @@ def with_link(
         time = opening_band(lane.fuse.family, lane.fuse.fuse.rating, current).most
         let_through = current**2 * min(time, 5.0)
     constant = adiabatic_constant(states.WARM, insulation_for(INSULATION).final)
-    sizes = tuple(sorted({cable.area for cable in catalogue.cables if cable.marine and ("AWG" in cable.gauge.upper()) == (brief.choices.rule_set == "us")}))
+    sizes = tuple(
+        sorted(
+            {
+                cable.area
+                for cable in catalogue.cables
+                if cable.marine and ("AWG" in cable.gauge.upper()) == (brief.choices.rule_set == "us")
+            }
+        )
+    )
     try:
         return replace(lane, negative_link_area=link_size(largest, let_through, constant, sizes).area)
     except ValueError:

@@ -25,7 +25,19 @@ from athwart.design.proposal import (
     Rejection,
 )
 from athwart.design.requirements.need import need as needed
-from athwart.design.search import aboard, answers, banking, chain, charging, control, floating, hydraulic, linking, refusals, running
+from athwart.design.search import (
+    aboard,
+    answers,
+    banking,
+    chain,
+    charging,
+    control,
+    floating,
+    hydraulic,
+    linking,
+    refusals,
+    running,
+)
 from athwart.design.search.settle import settle
 from athwart.design.wiring import wire
 from athwart.errors import AthwartError, BriefError, Mistake, NotComputed
@@ -72,12 +84,18 @@ def propose(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, st
 
 def check(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str], ...] = ()) -> Proposal:
     """What is aboard or fixed, judged; parts that are missing stay missing."""
-    missing = [t.identity for t in brief.thrusters if (unit := aboard.given(brief, t.identity).parts.unit) is None or unit.row is None]
+    missing = [
+        t.identity for t in brief.thrusters if (unit := aboard.given(brief, t.identity).parts.unit) is None or unit.row is None
+    ]
     if missing:
         raise BriefError(
             "nothing to examine",
             tuple(
-                Mistake("check needs the unit that is aboard", path=f"aboard.lanes.{name}.unit.row", allowed="an id of `athwart catalogue list`")
+                Mistake(
+                    "check needs the unit that is aboard",
+                    path=f"aboard.lanes.{name}.unit.row",
+                    allowed="an id of `athwart catalogue list`",
+                )
                 for name in missing
             ),
         )
@@ -105,7 +123,10 @@ def _answered(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str
         banks = _banks(chosen)
         charge = _charging(brief, catalogue, banks, chosen, choosing)
         weights = floating.weights(brief, tuple(floating.Load(c.thruster, c.chain) for c in chosen), banks, charge)
-        now = tuple((c.chain.unit.id, c.chain.bank.block.id if c.chain.bank else "", c.chain.bank.parallel if c.chain.bank else 0) for c in chosen)
+        now = tuple(
+            (c.chain.unit.id, c.chain.bank.block.id if c.chain.bank else "", c.chain.bank.parallel if c.chain.bank else 0)
+            for c in chosen
+        )
         if now == rows:
             break
         rows = now
@@ -144,9 +165,16 @@ def _bank_key(bank: Bank | None) -> tuple[object, ...]:
 
 
 def _choose_lane(
-    brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[Weight, ...], wish: banking.Wish, identity: str,
-    others: list[chain.Chain], bank: Bank | None, choosing: bool,
-) -> Chosen:  # fmt: skip
+    brief: Brief,
+    catalogue: Catalogue,
+    need: Need,
+    weights: tuple[Weight, ...],
+    wish: banking.Wish,
+    identity: str,
+    others: list[chain.Chain],
+    bank: Bank | None,
+    choosing: bool,
+) -> Chosen:
     thruster = brief.thruster(identity)
     case = need.ruling(identity)
     given = aboard.given(brief, identity)
@@ -154,12 +182,21 @@ def _choose_lane(
     setting = refusals.Setting(brief, thruster, drop)
     loads = wish.given.shared_with if wish.given is not None else ()
     task = chain.Task(
-        brief, catalogue, thruster, wish, given, chain.required_thrust(case.worst, _sigma(case), brief), _immersion(catalogue, thruster, drop),
-        need.run_time * (1 + brief.choices.margins.run_time), need.energy_share,
+        brief,
+        catalogue,
+        thruster,
+        wish,
+        given,
+        chain.required_thrust(case.worst, _sigma(case), brief),
+        _immersion(catalogue, thruster, drop),
+        need.run_time * (1 + brief.choices.margins.run_time),
+        need.energy_share,
         sum(c.design.current for c in others if c.design) + sum(load.current for load in loads if load.at_the_same_time),
         sum(c.peak.current for c in others if c.peak) + sum(load.current for load in loads),
-        _in_petrol_space(brief, thruster, wish), bank, choosing,
-    )  # fmt: skip
+        _in_petrol_space(brief, thruster, wish),
+        bank,
+        choosing,
+    )
     own = aboard.unit_of(catalogue, given, identity)
     if own is not None and (not choosing or given.keep("unit") == "fixed"):
         judged, _ = _judge(task, own)
@@ -214,7 +251,7 @@ def _why_unit_replaced(own: ThrusterUnit, rejections: list[Rejection]) -> tuple[
 
 
 def _least_refused(pool: list[ThrusterUnit], rejections: list[Rejection]) -> ThrusterUnit:
-    """Where every unit is refused by a rule: the one refused by least, electric ones first, so that there is something to look at."""
+    """Where a rule refuses every unit: the one refused by least, electric ones first, to have something to look at."""
     margins = {r.row: (r.margin if r.margin is not None else -9.0) for r in rejections}
     return max(pool, key=lambda u: (u.drive != "hydraulic", margins.get(u.id, -9.0), -u.thrust))
 
@@ -267,38 +304,68 @@ def _outdone(task: chain.Task, best: chain.Chain, other: chain.Chain) -> Rejecti
         "quietest": lambda c: f"{c.unit.noise or 0:.0f} dBA",
     }
     return Rejection(
-        other.unit.id, other.unit.name, f"passes, another is preferred: {prefer}", figures[prefer](other), figures[prefer](best), task.thruster.identity, 0.0
+        other.unit.id,
+        other.unit.name,
+        f"passes, another is preferred: {prefer}",
+        figures[prefer](other),
+        figures[prefer](best),
+        task.thruster.identity,
+        0.0,
     )
 
 
 def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, most: Newton) -> Rejection:
     identity = task.thruster.identity
     if judged is None:
-        return Rejection(unit.id, unit.name, "no bank of the catalogue makes its volts", f"{unit.volts:g} V", "a bank", identity, None)
+        return Rejection(
+            unit.id, unit.name, "no bank of the catalogue makes its volts", f"{unit.volts:g} V", "a bank", identity, None
+        )
     if unit.drive == "hydraulic":
         first = judged.broken[0]
         if first[0] != hydraulic.NOT_COMPUTED:
             return Rejection(unit.id, unit.name, first[0], f"{first[1]:.4g}", f"{first[2]:.4g}", identity, None)
-        return Rejection(unit.id, unit.name, "thrust of a hydraulic unit is not computed yet", "not computed", f"{task.required:.0f} N", identity, None)
+        return Rejection(
+            unit.id,
+            unit.name,
+            "thrust of a hydraulic unit is not computed yet",
+            "not computed",
+            f"{task.required:.0f} N",
+            identity,
+            None,
+        )
     reaches = judged.thrust if judged.adequate else most
     if max(reaches, most) < task.required:
         return Rejection(
-            unit.id, unit.name, "thrust at the volts of its own chain", f"{max(reaches, most):.0f} N", f"{task.required:.0f} N", identity,
+            unit.id,
+            unit.name,
+            "thrust at the volts of its own chain",
+            f"{max(reaches, most):.0f} N",
+            f"{task.required:.0f} N",
+            identity,
             (max(reaches, most) - task.required) / task.required,
-        )  # fmt: skip
+        )
     if judged.broken:
         name, value, limit, _ = judged.broken[0]
         margin = -abs(value - limit) / abs(limit) if limit else -1.0
         return Rejection(unit.id, unit.name, name, f"{value:.4g}", f"{limit:.4g}", identity, margin)
     return Rejection(
-        unit.id, unit.name, "thrust at the volts of its own chain", f"{judged.thrust:.0f} N", f"{task.required:.0f} N", identity,
+        unit.id,
+        unit.name,
+        "thrust at the volts of its own chain",
+        f"{judged.thrust:.0f} N",
+        f"{task.required:.0f} N",
+        identity,
         (judged.thrust - task.required) / task.required,
-    )  # fmt: skip
+    )
 
 
-def _chosen(task: chain.Task, case: Case, judged: chain.Chain | None, kept: Keep, rejections: tuple[Rejection, ...], drop: float) -> Chosen:
+def _chosen(
+    task: chain.Task, case: Case, judged: chain.Chain | None, kept: Keep, rejections: tuple[Rejection, ...], drop: float
+) -> Chosen:
     if judged is None:
-        raise NotComputed(f"no bank of the catalogue makes the volts of a unit for {task.thruster.identity}, so there is no chain to judge")
+        raise NotComputed(
+            f"no bank of the catalogue makes the volts of a unit for {task.thruster.identity}, so there is no chain to judge"
+        )
     passes = judged.adequate and judged.thrust >= task.required * (1 - 1e-9)
     return Chosen(task.thruster, case, judged, task.required, task.wish, task.given, kept, passes, rejections, drop)
 
@@ -313,7 +380,9 @@ def _banks(chosen: list[Chosen]) -> tuple[Bank, ...]:
     return tuple(found.values())
 
 
-def _charging(brief: Brief, catalogue: Catalogue, banks: tuple[Bank, ...], chosen: list[Chosen], choosing: bool) -> tuple[ChargingChoice, ...]:
+def _charging(
+    brief: Brief, catalogue: Catalogue, banks: tuple[Bank, ...], chosen: list[Chosen], choosing: bool
+) -> tuple[ChargingChoice, ...]:
     found = []
     for bank in banks:
         on = [c for c in chosen if c.chain.bank is not None and c.chain.bank.name == bank.name]
@@ -331,21 +400,43 @@ def _together(choice: ChargingChoice, everything: list[ChargingChoice]) -> Charg
 
 
 def _assemble(
-    brief: Brief, catalogue: Catalogue, need: Need, chosen: list[Chosen], weights: tuple[Weight, ...],
-    defaults: tuple[tuple[str, str], ...], choosing: bool,
-) -> Proposal:  # fmt: skip
+    brief: Brief,
+    catalogue: Catalogue,
+    need: Need,
+    chosen: list[Chosen],
+    weights: tuple[Weight, ...],
+    defaults: tuple[tuple[str, str], ...],
+    choosing: bool,
+) -> Proposal:
     banks = _banks(chosen)
     charge = _charging(brief, catalogue, banks, chosen, choosing)
     lanes = tuple(_lane(brief, c, index + 1, chosen, catalogue) for index, c in enumerate(chosen))
     lanes = tuple(linking.with_link(brief, catalogue, lane, banks, charge, choosing) for lane in lanes)
     network: NetworkChoice | None = control.choose(brief, catalogue, lanes, banks, choosing)
     netlist = wire(brief, catalogue, lanes, banks, charge, network)
-    lanes = tuple(_settled(brief, need, lane, c.required) for lane, c in zip(settle(brief, lanes, banks, netlist), chosen, strict=True))
+    lanes = tuple(
+        _settled(brief, need, lane, c.required) for lane, c in zip(settle(brief, lanes, banks, netlist), chosen, strict=True)
+    )
     trim = floating.trim_of(brief, weights)
     proposal = Proposal(
-        brief, catalogue, need, lanes, banks, charge, network, netlist, trim, tuple(r for c in chosen for r in c.rejections), (), (),
-        (), defaults, trim.mass, _price(lanes, banks, charge), "propose" if choosing else "check",
-    )  # fmt: skip
+        brief,
+        catalogue,
+        need,
+        lanes,
+        banks,
+        charge,
+        network,
+        netlist,
+        trim,
+        tuple(r for c in chosen for r in c.rejections),
+        (),
+        (),
+        (),
+        defaults,
+        trim.mass,
+        _price(lanes, banks, charge),
+        "propose" if choosing else "check",
+    )
     proposal = replace(proposal, unverified=answers.unverified(proposal))
     proposal = replace(proposal, findings=examine(proposal))
     return replace(proposal, answers=answers.six(proposal))
@@ -370,14 +461,42 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
     cover = c.thruster.tunnel.axis_depth - c.drop - diameter / 2
     full, half, limit = running_times(found)
     design = replace(found.design, thrust_sigma=spread) if found.design is not None else None
-    panel = next((row for helm in brief.helms for row in catalogue.panels if row.id == helm.panel), None) or _panel(catalogue, unit)
+    panel = next((row for helm in brief.helms for row in catalogue.panels if row.id == helm.panel), None) or _panel(
+        catalogue, unit
+    )
     return Lane(
-        number, c.thruster, unit, c.kept, found.bank.name if found.bank is not None else None, found.cable, found.fuse, found.switch, found.stop,
-        panel, design, found.peak, _both(c, everything), None, None, None, full, half, limit, found.faults, found.start,
-        cover, cover / diameter if diameter else 0.0, _factor(c.thruster.tunnel.axis_depth - c.drop, diameter), found.mass, c.passes, found.replaced,
-        None, hydraulic.NOT_COMPUTED if unit.drive == "hydraulic" else "", found.stop.stop_kind if found.stop is not None else "",
+        number,
+        c.thruster,
+        unit,
+        c.kept,
+        found.bank.name if found.bank is not None else None,
+        found.cable,
+        found.fuse,
+        found.switch,
+        found.stop,
+        panel,
+        design,
+        found.peak,
+        _both(c, everything),
+        None,
+        None,
+        None,
+        full,
+        half,
+        limit,
+        found.faults,
+        found.start,
+        cover,
+        cover / diameter if diameter else 0.0,
+        _factor(c.thruster.tunnel.axis_depth - c.drop, diameter),
+        found.mass,
+        c.passes,
+        found.replaced,
+        None,
+        hydraulic.NOT_COMPUTED if unit.drive == "hydraulic" else "",
+        found.stop.stop_kind if found.stop is not None else "",
         hydraulic.limits(brief, unit, catalogue) if unit.drive == "hydraulic" else (),
-    )  # fmt: skip  # type: ignore[arg-type]
+    )
 
 
 SETTLED_WITHIN = 1e-3
@@ -437,12 +556,20 @@ def running_times(found: chain.Chain) -> tuple[float | None, float | None, str]:
     if held is not None and each > held and bank.block.discharge_peak_time is not None:
         options.append((bank.block.discharge_peak_time, "battery protection circuit"))
     if found.fuse is not None:
-        options.append((opening_band(found.fuse.family, found.fuse.fuse.rating, max(peak.current, design.current)).least, "main fuse"))
+        options.append(
+            (opening_band(found.fuse.family, found.fuse.fuse.rating, max(peak.current, design.current)).least, "main fuse")
+        )
     full, limit = min(options)
     if unit.control == "on/off":
         return full, 2 * full, limit
-    half_current = running.run(unit, "design", bank.open_volts_design, bank.resistance_design + design.path_resistance, 0.5).current if (
-        running.is_constant_power(unit)
-    ) else design.current * 0.5**1.5 / 0.5**0.5
-    half = min(bank.capacity_design / half_current, *(t * (design.current / half_current) ** 2 for t, name in options if name == "motor heat"), float("inf"))
+    half_current = (
+        running.run(unit, "design", bank.open_volts_design, bank.resistance_design + design.path_resistance, 0.5).current
+        if (running.is_constant_power(unit))
+        else design.current * 0.5**1.5 / 0.5**0.5
+    )
+    half = min(
+        bank.capacity_design / half_current,
+        *(t * (design.current / half_current) ** 2 for t, name in options if name == "motor heat"),
+        float("inf"),
+    )
     return full, half, limit

@@ -106,7 +106,12 @@ def _duty(unit: ThrusterUnit, s: Setting) -> Refusal | None:
 def _quiet(unit: ThrusterUnit, s: Setting) -> Refusal | None:
     duty = s.brief.duty
     if duty.noise_most is not None and unit.noise is not None and unit.noise > duty.noise_most:
-        return "noise", f"{unit.noise:g} dBA {unit.noise_place or ''}".strip(), f"{duty.noise_most:g} dBA", _over(unit.noise, duty.noise_most)
+        return (
+            "noise",
+            f"{unit.noise:g} dBA {unit.noise_place or ''}".strip(),
+            f"{duty.noise_most:g} dBA",
+            _over(unit.noise, duty.noise_most),
+        )
     if duty.noise_most is not None and unit.noise is None:
         return "noise limit asked and the unit's noise is unknown", "unknown", f"{duty.noise_most:g} dBA", None
     if duty.quiet and unit.control == "on/off":
@@ -141,11 +146,21 @@ def _diameter(unit: ThrusterUnit, s: Setting) -> Refusal | None:
         return None
     most = s.thruster.wanted.diameter_most
     if most is not None and diameter > most + 1e-9:
-        return "diameter", units.show(diameter, "length", "mm", plain=True), units.show(most, "length", "mm", plain=True), _over(diameter, most)
+        return (
+            "diameter",
+            units.show(diameter, "length", "mm", plain=True),
+            units.show(most, "length", "mm", plain=True),
+            _over(diameter, most),
+        )
     below = tunnel.hull_below_axis
     if unit.housing in ("tunnel", "rim") and below is not None and below < diameter * (0.5 + TIP_TO_KEEL):
         need = diameter * (0.5 + TIP_TO_KEEL)
-        return "hull below the tunnel axis", units.show(below, "length", "mm", plain=True), units.show(need, "length", "mm", plain=True), _over(need, below)
+        return (
+            "hull below the tunnel axis",
+            units.show(below, "length", "mm", plain=True),
+            units.show(need, "length", "mm", plain=True),
+            _over(need, below),
+        )
     cover = s.cover(unit)
     if cover is not None and cover < COVER_LEAST * diameter - 1e-9 and not _overridden(s.brief):
         return (
@@ -160,7 +175,12 @@ def _diameter(unit: ThrusterUnit, s: Setting) -> Refusal | None:
             return "tunnel too short for the diameter", f"{length / diameter:.1f} D", f"{TUNNEL_SHORTEST:.0f} D", None
         most_length = min(unit.tunnel_length_most or TUNNEL_LONGEST * diameter, TUNNEL_LONGEST * diameter)
         if length > most_length:
-            return "tunnel too long", units.show(length, "length", "mm", plain=True), units.show(most_length, "length", "mm", plain=True), _over(length, most_length)
+            return (
+                "tunnel too long",
+                units.show(length, "length", "mm", plain=True),
+                units.show(most_length, "length", "mm", plain=True),
+                _over(length, most_length),
+            )
     return None
 
 
@@ -173,9 +193,19 @@ def _box(unit: ThrusterUnit, s: Setting) -> Refusal | None:
         return None
     room, length = s.thruster.tunnel.height_above_waterline_for_box, s.thruster.tunnel.box_length_most
     if room is not None and unit.box_height is not None and unit.box_height > room:
-        return "height of the retracting box", units.show(unit.box_height, "length", "mm", plain=True), units.show(room, "length", "mm", plain=True), _over(unit.box_height, room)
+        return (
+            "height of the retracting box",
+            units.show(unit.box_height, "length", "mm", plain=True),
+            units.show(room, "length", "mm", plain=True),
+            _over(unit.box_height, room),
+        )
     if length is not None and unit.box_length is not None and unit.box_length > length:
-        return "length of the retracting box", units.show(unit.box_length, "length", "mm", plain=True), units.show(length, "length", "mm", plain=True), _over(unit.box_length, length)
+        return (
+            "length of the retracting box",
+            units.show(unit.box_length, "length", "mm", plain=True),
+            units.show(length, "length", "mm", plain=True),
+            _over(unit.box_length, length),
+        )
     return None
 
 

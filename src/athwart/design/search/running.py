@@ -36,8 +36,12 @@ class Point:
     thrust_ratio: Ratio
 
 
-@formula("F", "N", "label_thrust * thrust_ratio * immersion_factor * basis_factor", source="thrust-square-law", valid="boat stopped")
-def thrust_delivered(label_thrust: Newton, thrust_ratio: Ratio, immersion_factor: Ratio = 1.0, basis_factor: Ratio = 1.0) -> Newton:
+@formula(
+    "F", "N", "label_thrust * thrust_ratio * immersion_factor * basis_factor", source="thrust-square-law", valid="boat stopped"
+)
+def thrust_delivered(
+    label_thrust: Newton, thrust_ratio: Ratio, immersion_factor: Ratio = 1.0, basis_factor: Ratio = 1.0
+) -> Newton:
     """Thrust of a unit at its volts and its depth.
 
     The catalogue's thrust at rated volts, times what the volts leave of it, times the loss near the surface; gross figures
@@ -91,7 +95,9 @@ def motor_of(unit: ThrusterUnit) -> BrushedMotor:
     """The brushed motor of a unit at its rated point."""
     if unit.rated_volts is None or unit.rated_current is None:
         raise NotComputed(f"{unit.id} has no rated volts and current")
-    return brushed_motor(unit.rated_volts, unit.rated_current, unit.rotation, unit.armature_resistance, unit.brush_drop, unit.no_load_current)
+    return brushed_motor(
+        unit.rated_volts, unit.rated_current, unit.rotation, unit.armature_resistance, unit.brush_drop, unit.no_load_current
+    )
 
 
 @lru_cache(maxsize=2048)
@@ -126,7 +132,8 @@ def run(unit: ThrusterUnit, state: Literal["design", "peak"], emf: Volt, resista
         found = run_brushed(variant(unit, "weak thrust"), emf, resistance)
     else:
         found = max(
-            (run_brushed(variant(unit, which), emf, resistance) for which in ("hot magnets", "hot winding")), key=lambda point: point.current
+            (run_brushed(variant(unit, which), emf, resistance) for which in ("hot magnets", "hot winding")),
+            key=lambda point: point.current,
         )
     return Point(found.current, found.terminal_volts, found.thrust_ratio)
 

@@ -1,7 +1,7 @@
 """The netlist solved: each lane's currents, volts and drops from the one drawn circuit.
 
-The search reckons with sums of resistances; this is the circuit itself, block by block and piece by piece, in both states and with
-every unit of a bank running together. What it finds replaces the search's figures.
+The search reckons with sums of resistances; this is the circuit itself, block by block and piece by piece, in both states and
+with every unit of a bank running together. What it finds replaces the search's figures.
 """
 
 from __future__ import annotations
@@ -51,7 +51,9 @@ def power_parts(netlist: Netlist, bank: Bank, lanes: tuple[Lane, ...]) -> tuple[
         or (c.kind == "fuse" and (c.tag in main or c.name == "string fuse") and c.lane in numbers)
         or (c.kind == "charger" and "mid-" in c.terminals and c.lane in numbers)
     }
-    wires = tuple(w for w in netlist.conductors if w.kind in ("P", "N", "L") and all(_belongs(end, parts) for end in (w.start, w.end)))
+    wires = tuple(
+        w for w in netlist.conductors if w.kind in ("P", "N", "L") and all(_belongs(end, parts) for end in (w.start, w.end))
+    )
     used = {end.component for w in wires for end in (w.start, w.end)}
     return tuple(parts[tag] for tag in parts if tag in used), wires
 
@@ -77,9 +79,14 @@ def lug_resistance(wire: Conductor, lanes: tuple[Lane, ...]) -> Ohm:
 
 
 def circuit(
-    netlist: Netlist, bank: Bank, lanes: tuple[Lane, ...], state: StateName, running_lanes: tuple[int, ...], brief: Brief,
+    netlist: Netlist,
+    bank: Bank,
+    lanes: tuple[Lane, ...],
+    state: StateName,
+    running_lanes: tuple[int, ...],
+    brief: Brief,
     temperature: Kelvin | None = None,
-) -> tuple[Circuit, tuple[Conductor, ...], dict[str, Ohm]]:  # fmt: skip
+) -> tuple[Circuit, tuple[Conductor, ...], dict[str, Ohm]]:
     """The circuit of a bank with the units of these lanes on."""
     parts, wires = power_parts(netlist, bank, lanes)
     design = state == "design"
@@ -89,7 +96,14 @@ def circuit(
     ohms: dict[str, Ohm] = {}
     for wire in wires:
         ohms[wire.tag] = wire.resistance * factor + lug_resistance(wire, lanes)
-        resistors.append(Resistor(wire.tag, _node(wire.start.component, wire.start.terminal, parts), _node(wire.end.component, wire.end.terminal, parts), ohms[wire.tag]))
+        resistors.append(
+            Resistor(
+                wire.tag,
+                _node(wire.start.component, wire.start.terminal, parts),
+                _node(wire.end.component, wire.end.terminal, parts),
+                ohms[wire.tag],
+            )
+        )
     sources: list[Source] = []
     loads: list[Load] = []
     emf, inside = _block(bank, brief, design)
@@ -160,7 +174,9 @@ def _lane_state(lane: Lane, old: LaneState, bank: Bank, found: Solved, netlist: 
     basis = running.GROSS_TO_NET if lane.unit.thrust_basis == "gross" else 1.0
     thrust = running.thrust_delivered(lane.unit.thrust, ratio, lane.immersion_factor, basis)
     bank_volts = terminal + sum(d.volts for d in drops)
-    return replace(old, current=current, terminal_volts=terminal, bank_volts=bank_volts, drops=drops, path_resistance=path, thrust=thrust)
+    return replace(
+        old, current=current, terminal_volts=terminal, bank_volts=bank_volts, drops=drops, path_resistance=path, thrust=thrust
+    )
 
 
 def _drops(lane: Lane, found: Solved, netlist: Netlist) -> list[Drop]:
@@ -168,7 +184,14 @@ def _drops(lane: Lane, found: Solved, netlist: Netlist) -> list[Drop]:
     own = [w for w in found.conductors if w.lane == lane.lane and in_path(w)]
     out: list[Drop] = []
     for wire in own:
-        out.append(Drop(wire.tag, wire.purpose, found.resistances[wire.tag], abs(found.answer.currents[wire.tag]) * found.resistances[wire.tag]))
+        out.append(
+            Drop(
+                wire.tag,
+                wire.purpose,
+                found.resistances[wire.tag],
+                abs(found.answer.currents[wire.tag]) * found.resistances[wire.tag],
+            )
+        )
         tag = wire.end.component
         if tag in found.resistances and wire.purpose != "return of the unit":
             part = netlist.component(tag)
@@ -195,11 +218,15 @@ def settle(brief: Brief, lanes: tuple[Lane, ...], banks: tuple[Bank, ...], netli
     return tuple(done.get(lane.lane, lane) for lane in lanes)
 
 
-def _solve_with(netlist: Netlist, bank: Bank, lanes: tuple[Lane, ...], state: StateName, which: tuple[int, ...], brief: Brief) -> Solved:
+def _solve_with(
+    netlist: Netlist, bank: Bank, lanes: tuple[Lane, ...], state: StateName, which: tuple[int, ...], brief: Brief
+) -> Solved:
     net, wires, ohms = circuit(netlist, bank, lanes, state, which, brief)
     extra = other_loads(brief, bank, state)
     if extra > 0:
         plus = next(w for w in wires if in_path(w))
         node = _node(plus.start.component, plus.start.terminal, power_parts(netlist, bank, lanes)[0])
-        net = replace(net, loads=(*net.loads, Load("other loads", node, net.reference, lambda volts: extra if volts > 0 else 0.0)))
+        net = replace(
+            net, loads=(*net.loads, Load("other loads", node, net.reference, lambda volts: extra if volts > 0 else 0.0))
+        )
     return Solved(solve_circuit(net), wires, ohms)
