@@ -201,6 +201,17 @@ CHARGE_20 = code(
 )
 
 
+CHARGE_21 = code(
+    "CHARGE-21",
+    "The ship's volts are those of none of her batteries",
+    "caution",
+    says="The ship's volts in the brief differ from those of every battery listed.",
+    why="Chargers, fuses and the control line are chosen by them.",
+    remedy="Correct supply.volts or the batteries.",
+    source="own-arithmetic",
+)
+
+
 def _place(p: Proposal, choice: ChargingChoice) -> str:
     return f"charging of the {choice.bank}"
 
@@ -249,7 +260,9 @@ def cable_and_fuses(p: Proposal) -> Iterator[Finding]:
             yield CHARGE_04.found(where, f"No fuse at the {choice.from_battery}.", path=_path(p, bank, "fuse_at_source"))
         if choice.fuse_bank is None:
             yield CHARGE_05.found(where, "No fuse at the bank.", path=_path(p, bank, "fuse_at_bank"))
-        if choice.chatter_margin is not None and choice.chatter_margin < 0:
+        described = next((parts_of(p, lane).charger for lane in lanes_of(p, bank)), None)
+        at_source = described is not None and described.senses_source is True and choice.kept != "chosen"
+        if choice.chatter_margin is not None and choice.chatter_margin < 0 and not at_source:
             gap = (choice.charger.on_volts or 0.0) - (choice.charger.off_volts or 0.0)
             yield CHARGE_06.found(
                 where, "It would switch itself off by its own drop.", value=told(gap - choice.chatter_margin, "voltage"), limit=told(gap, "voltage"),
@@ -337,6 +350,10 @@ def suits_blocks(p: Proposal) -> Iterator[Finding]:
 def ship_side(p: Proposal) -> Iterator[Finding]:
     """The ship's own charging, as far as the thruster hangs on it."""
     shore = p.brief.supply.shore_charger
+    batteries_volts = [b.volts for b in p.brief.supply.batteries]
+    if batteries_volts and not any(abs(p.brief.supply.volts - v) < 0.1 * v for v in batteries_volts):
+        listed = ", ".join(sorted({told(v, "voltage") for v in batteries_volts}))
+        yield CHARGE_21.found("ship's supply", "Volts of the ship.", value=told(p.brief.supply.volts, "voltage"), limit=listed, path="supply.volts")
     if shore is not None and not shore.temperature_sensing:
         batteries = [b for b in p.brief.supply.batteries if b.name == shore.charges and b.chemistry != "lfp"]
         if batteries:

@@ -9,6 +9,7 @@ from athwart.design.checks.registry import check
 from athwart.design.places import body_x
 from athwart.design.proposal import Lane, Proposal
 from athwart.findings import Finding, code
+from athwart.numerics.tables import interpolate
 from athwart.thruster.immersion import COVER_CAUTION, COVER_NOTE, COVER_STOP
 
 LONG, VERY_LONG, SHORT = 4.0, 7.0, 1.0
@@ -96,6 +97,14 @@ TUNNEL_13 = code(
 )  # fmt: skip
 
 
+TUNNEL_14 = code(
+    "TUNNEL-14", "The hull is not that deep where the tunnel is to go", "stop",
+    says="By the underwater profile the hull ends above the lower edge of the tunnel at this place.",
+    why="The cut would run out of the hull at the keel line.",
+    remedy="Move the tunnel, raise its axis, or correct the profile.", source="own-arithmetic",
+)  # fmt: skip
+
+
 def _tunnel_lanes(p: Proposal) -> Iterator[tuple[Lane, float]]:
     for lane in p.lanes:
         if lane.unit.tunnel_diameter and lane.unit.housing in ("tunnel", "rim"):
@@ -143,10 +152,23 @@ def shape(p: Proposal) -> Iterator[Finding]:
             yield TUNNEL_05.found(where, words, value=f"{radius:.2f} D", limit=f"{ENTRY_LEAST:.2f} D", margin=under(radius, ENTRY_LEAST), severity="note" if tunnel.entry_radius is None else None, path=f"{path}.entry_radius")
         elif not tunnel.entry_cone and radius < ENTRY_GOOD - 1e-9 and radius < 0.09:
             yield TUNNEL_06.found(where, "Its ends.", value=f"{radius:.2f} D", limit=f"{ENTRY_GOOD:.2f} D", margin=under(radius, ENTRY_GOOD), path=f"{path}.entry_radius")
+        depth = _hull_depth(p, lane)
+        lower = tunnel.axis_depth + diameter / 2
+        if depth is not None and depth < lower:
+            yield TUNNEL_14.found(where, "Depth of the hull there.", value=told(depth, "length", "mm"), limit=told(lower, "length", "mm"), margin=under(depth, lower), path=f"{path}.x")
         if tunnel.grid:
             yield TUNNEL_09.found(where, "Grids.", path=f"{path}.grid")
         if not tunnel.compartment_watertight:
             yield TUNNEL_10.found(where, "No watertight compartment is named.", path=f"{path}.compartment_watertight")
+
+
+def _hull_depth(p: Proposal, lane: Lane) -> float | None:
+    """Depth of the hull at a tunnel by the underwater profile, None where the profile does not reach it."""
+    points = sorted((body_x(p.brief, x), depth) for x, depth in p.brief.boat.underwater)
+    x = body_x(p.brief, lane.thruster.tunnel.x)
+    if len(points) < 2 or not points[0][0] <= x <= points[-1][0]:
+        return None
+    return interpolate(tuple(points), x)
 
 
 @check

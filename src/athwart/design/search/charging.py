@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil, inf
 
+from athwart import units
 from athwart.catalogue.records import Cable, Catalogue, Charger, Fuse
 from athwart.design.brief import Alternator, Brief, CableAboard, ShipBattery
 from athwart.design.places import RunOf, run_between
@@ -20,7 +21,7 @@ from athwart.design.search.cabling import Limit
 from athwart.design.search.chain import Chain
 from athwart.power import charger as law
 from athwart.power.ampacity import Ampacity
-from athwart.power.battery import running_volts
+from athwart.power.battery import running_volts, sae_cranking, warm_resistance
 from athwart.power.battery_data import chemistry
 from athwart.power.rules import RULE_SETS
 from athwart.units import Ampere, Coulomb, Ohm, Second, Volt
@@ -65,6 +66,9 @@ def alternator_for(brief: Brief, battery: str | None) -> Alternator | None:
 def _source_resistance(battery: ShipBattery, catalogue: Catalogue) -> Ohm:
     if battery.resistance is not None:
         return battery.resistance
+    if battery.cranking is not None:
+        measured = units.parse_cranking(battery.cranking)
+        return warm_resistance(sae_cranking(measured.amperes, measured.standard)[1]) * battery.volts / 12.0
     data = chemistry(battery.chemistry)
     return data.resistance_100ah[1] * 360_000.0 / battery.capacity * battery.volts / 12.0
 
@@ -268,7 +272,7 @@ def _figures(
     refill = law.refill_time(min(load.docking, bank.capacity), bank.capacity, charger.current_out, data.charge_factor)
     floor_charge = bank.capacity_design
     full = law.refill_time(min(floor_charge, bank.capacity), bank.capacity, charger.current_out, data.charge_factor)
-    in_day = charger.current_out * hours / data.charge_factor
+    in_day = charger.current_out * hours * _kept_up(brief, alternator, current, shore) / data.charge_factor
     limits: list[Limit] = [
         ("charge back in a day, Ah", in_day / 3600, load.day / 3600, in_day >= load.day),
         (
@@ -310,6 +314,14 @@ def _figures(
 
 def _as_cable(size: float) -> CableAboard:
     return CableAboard.model_construct(row=None, size=size, in_parallel=1, insulation=None)
+
+
+def _kept_up(brief: Brief, alternator: Alternator | None, input_current: Ampere, shore: bool) -> float:
+    """Share of its current a charger can hold while the engine runs: what the hot alternator leaves beside the house."""
+    if shore or alternator is None or input_current <= 0:
+        return 1.0
+    left = law.alternator_output(alternator.current, 1.0, alternator.hot_share) - brief.supply.house_load
+    return max(0.0, min(1.0, left / input_current))
 
 
 def _given_fuse(catalogue: Catalogue, rating: Ampere | None, chosen: Fuse | None, choosing: bool) -> Fuse | None:

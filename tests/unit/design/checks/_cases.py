@@ -114,6 +114,7 @@ FIRES: dict[str, Case] = {
     "CHARGE-12": found({f"{LANE}.charger.row": "stepup-12-24-40A-iso", f"{LANE}.bank.row": "agm-12V-55Ah"}),
     "CHARGE-13": found({"layout.places[1].ventilated": None, f"{LANE}.bank.temperature_sensor": "no"}),
     "CHARGE-15": ("1", "propose", {"supply.series_parallel_switch": "yes"}),
+    "CHARGE-21": ("1", "propose", {"supply.volts": "24 V"}),
     "CHARGE-20": ("1", "propose", {"supply.shore_charger.volts": "24 V"}),
     "CHARGE-17": found({f"{LANE}.charger.row": "stepup-12-24-8A"}),
     "CHARGE-18": found({f"{LANE}.charger.row": "stepup-24-48-6A-iso"}),
@@ -159,5 +160,6 @@ FIRES: dict[str, Case] = {
     "TUNNEL-07": ("1", "propose", {"thrusters[0].tunnel.tunnel_length": "1.3 m"}),
     "TUNNEL-09": ("1", "propose", {"thrusters[0].tunnel.grid": "yes"}),
     "TUNNEL-12": found({"thrusters[0].tunnel.axis_depth": "150 mm"}),
+    "TUNNEL-14": found({"thrusters[0].tunnel.axis_depth": "0.9 m"}),
     "TUNNEL-13": ("1", "propose", {"boat.lightest": None}),
 }  # fmt: skip
