@@ -40,7 +40,17 @@ class Code:
     ) -> Finding:
         """A finding of this code; ``severity`` overrides the usual one, ``path`` is the brief field to change."""
         return Finding(
-            self.code, severity or self.severity, where, what, value, limit, margin, self.source, remedy or self.remedy, tags, path
+            self.code,
+            severity or self.severity,
+            where,
+            what,
+            value,
+            limit,
+            margin,
+            self.source,
+            remedy or self.remedy,
+            tags,
+            path,
         )
 
 

@@ -1,7 +1,7 @@
 """Every field of a brief is read by a rule, the search or a paper, or listed as "read, not used" with the answer it would change.
 
-Reading is watched, not declared: attribute access on the brief's sections is recorded while all examples are proposed, checked and
-turned into papers, together with the boats on which findings fire.
+Reading is watched, not declared: attribute access on the brief's sections is recorded while all examples are proposed, checked
+and turned into papers, together with the boats on which findings fire.
 """
 
 from __future__ import annotations
@@ -70,7 +70,11 @@ def seen() -> set[tuple[str, str]]:
             ("7", "propose", {}),
             ("6", "check", {}),
             *(FIRES[code] for code in MORE),
-            ("1", "propose", {"network.trunk": None, "network.nodes": [{"name": "display", "place": "lower helm", "current": "0.2 A"}]}),
+            (
+                "1",
+                "propose",
+                {"network.trunk": None, "network.nodes": [{"name": "display", "place": "lower helm", "current": "0.2 A"}]},
+            ),
             ("7", "check", {"aboard.lanes.bow.charger.row": None, "aboard.lanes.bow.charger.current": "8 A", **SOUND}),
         ]:
             answer = proposal(example, changes, mode)  # type: ignore[arg-type]

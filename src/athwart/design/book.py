@@ -49,11 +49,36 @@ KINDS: dict[str, str] = {
 ALSO: dict[str, tuple[str, ...]] = {"m²": ("area",), "rad/s": ("rotation",), "m/s": ("speed",), "K": ("temperature_difference",)}
 
 COMPOUND: dict[str, float] = {
-    "ohm/km": 1e-3, "Ω/km": 1e-3, "mohm/m": 1e-3, "mΩ/m": 1e-3, "ohm/m": 1.0, "Ω/m": 1.0,
-    "kg/m3": 1.0, "kg/m³": 1.0, "mm2/s": 1e-6, "mm²/s": 1e-6, "cSt": 1e-6, "N.m": 1.0, "N·m": 1.0, "Nm": 1.0,
-    "1/K": 1.0, "K/W": 1.0, "W/K": 1.0, "J/K": 1.0, "mH": 1e-3, "µH": 1e-6, "H": 1.0, "F": 1.0, "A²·s": 1.0, "A2s": 1.0,
-    "K·m/W": 1.0, "Km/W": 1.0, "A/mm2": 1e6, "A/mm²": 1e6, "dB": 1.0,
-}  # fmt: skip
+    "ohm/km": 1e-3,
+    "Ω/km": 1e-3,
+    "mohm/m": 1e-3,
+    "mΩ/m": 1e-3,
+    "ohm/m": 1.0,
+    "Ω/m": 1.0,
+    "kg/m3": 1.0,
+    "kg/m³": 1.0,
+    "mm2/s": 1e-6,
+    "mm²/s": 1e-6,
+    "cSt": 1e-6,
+    "N.m": 1.0,
+    "N·m": 1.0,
+    "Nm": 1.0,
+    "1/K": 1.0,
+    "K/W": 1.0,
+    "W/K": 1.0,
+    "J/K": 1.0,
+    "mH": 1e-3,
+    "µH": 1e-6,
+    "H": 1.0,
+    "F": 1.0,
+    "A²·s": 1.0,
+    "A2s": 1.0,
+    "K·m/W": 1.0,
+    "Km/W": 1.0,
+    "A/mm2": 1e6,
+    "A/mm²": 1e6,
+    "dB": 1.0,
+}
 """Units of inputs that no brief holds, read here only."""
 
 _NUMBER_UNIT = re.compile(r"^\s*([+\-−]?\d+(?:\.\d+)?(?:[eE][+\-]?\d+)?)\s*(.*?)\s*$")
@@ -134,9 +159,14 @@ def reckon(entry: Formula, words: tuple[str, ...] | list[str]) -> Result:
         name, equals, text = word.partition("=")
         if not equals or name not in parameters:
             near = next(iter(get_close_matches(name, parameters, n=1)), "")
-            wrong.append(Mistake(
-                "not an input of this formula" + (f"; did you mean {near}=?" if near else ""), path=entry.name, read=word,
-                allowed=", ".join(f"{key}=" for key in parameters)))  # fmt: skip
+            wrong.append(
+                Mistake(
+                    "not an input of this formula" + (f"; did you mean {near}=?" if near else ""),
+                    path=entry.name,
+                    read=word,
+                    allowed=", ".join(f"{key}=" for key in parameters),
+                )
+            )
             continue
         try:
             values[name], told[name] = _value(text, types.get(name))

@@ -190,7 +190,8 @@ def _state(s: LaneState | None) -> dict[str, Any] | None:
         "path_mohm": number(s.path_resistance * 1e3),
         "conductor_C": number(s.conductor_temperature - 273.15),
         "drops": [
-            {"tag": d.tag, "name": d.name, "resistance_mohm": number(d.resistance * 1e3), "drop_mV": number(d.volts * 1e3)} for d in s.drops
+            {"tag": d.tag, "name": d.name, "resistance_mohm": number(d.resistance * 1e3), "drop_mV": number(d.volts * 1e3)}
+            for d in s.drops
         ],
     }
 

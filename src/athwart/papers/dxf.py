@@ -21,12 +21,25 @@ ALIGN = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}
 
 def dxf(scene: Scene) -> str:
     """The DXF text of a sheet; y is up there, origin at the sheet's lower left corner."""
+    from ezdxf._options import options
+
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True  # else the library stamps the file with the clock
+    try:
+        return _document(scene)
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+
+
+def _document(scene: Scene) -> str:
     import ezdxf
     from ezdxf import units
 
     document = ezdxf.new("R2010", setup=False)  # type: ignore[attr-defined,unused-ignore]
     document.units = units.MM
-    _fix(document)
+    for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
+        document.header[name] = FIXED_DATE
+    document.header["$FINGERPRINTGUID"] = document.header["$VERSIONGUID"] = FIXED_GUID
     _tables(document)
     space = document.modelspace()
     for element in scene.elements:
@@ -34,28 +47,8 @@ def dxf(scene: Scene) -> str:
     document.header["$EXTMIN"] = (0.0, 0.0, 0.0)
     document.header["$EXTMAX"] = (scene.width, scene.height, 0.0)
     stream = io.StringIO()
-    _write(document, stream)
+    document.write(stream)
     return stream.getvalue()
-
-
-def _fix(document: Drawing) -> None:
-    """Nothing in the file may depend on when or where it was made."""
-    for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
-        document.header[name] = FIXED_DATE
-    document.header["$FINGERPRINTGUID"] = FIXED_GUID
-    document.header["$VERSIONGUID"] = FIXED_GUID
-
-
-def _write(document: Drawing, stream: io.StringIO) -> None:
-    """Write without the stamps the library sets while saving."""
-    from ezdxf._options import options
-
-    before = options.write_fixed_meta_data_for_testing
-    options.write_fixed_meta_data_for_testing = True
-    try:
-        document.write(stream)
-    finally:
-        options.write_fixed_meta_data_for_testing = before
 
 
 def _tables(document: Drawing) -> None:

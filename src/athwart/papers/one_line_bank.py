@@ -143,7 +143,18 @@ def _sort_plus(circuit: Circuit, plan: BankPlan) -> None:
             seen.add(conductor.tag)
             other = circuit.components[far_end(conductor, stud).component]
             _place(circuit, plan, conductor, other, tapped)
-    plan.columns.sort(key=lambda column: not column.tapped)
+    plan.columns.sort(key=_column_order)
+
+
+def _column_order(column: Column) -> tuple[bool, bool]:
+    """Tapped ones first; the two columns of an equaliser side by side where both kinds meet."""
+    equaliser = column.load is not None and column.load.kind == "equaliser"
+    return not column.tapped, equaliser == column.tapped
+
+
+def _with_strings(column: Column) -> bool:
+    """Whether a column stays beside the strings where a bank takes two sheets."""
+    return column.tapped or (column.load is not None and column.load.kind == "equaliser")
 
 
 def _place(circuit: Circuit, plan: BankPlan, conductor: Conductor, other: Component, tapped: bool) -> None:
@@ -273,7 +284,7 @@ def draw_bank(
         _draw_string(pen, circuit, plan, string, x + plan.pitch * index, top, bottom)
     clear = left + _strings_right(circuit, plan)
     _draw_upper(board, plan, x, clear, top, bottom)
-    columns = [column for column in plan.columns if part == "all" or column.tapped]
+    columns = [column for column in plan.columns if part == "all" or _with_strings(column)]
     right = _draw_columns(board, circuit, plan, columns, x, clear + _upper_room(plan), top, bottom)
     flagged_plus = [entry for entry in plan.plus_out if entry.tag not in wired and part == "all"]
     flagged_minus = [entry for entry in plan.minus_out if entry.tag not in wired and part == "all"]
@@ -295,7 +306,7 @@ def draw_bank(
 def _draw_loads(board: Board, circuit: Circuit, plan: BankPlan, left: float, top: float, bottom: float) -> BankDrawn:
     """The bars of a bank continued, with what did not find room beside its strings."""
     pen = board.pen
-    columns = [column for column in plan.columns if not column.tapped]
+    columns = [column for column in plan.columns if not _with_strings(column)]
     right = _draw_columns(board, circuit, plan, columns, left, left + 4.0, top, bottom)
     _draw_flags(board, plan, plan.plus_out, plan.minus_out, right, top, bottom)
     right += EXIT * max(len(plan.plus_out), len(plan.minus_out))

@@ -33,7 +33,7 @@ class ControlPlan:
 
     def columns(self, width: float) -> int:
         """Tees a row."""
-        return max(1, int((width - 26.0) / self.pitch))
+        return max(1, int((width - 30.0) / self.pitch))
 
     def rows(self, width: float) -> int:
         """Rows needed."""
@@ -46,7 +46,7 @@ def plan_control(circuit: Circuit) -> ControlPlan | None:
     if not tees:
         return None
     trunk = [entry for entry in circuit.netlist.conductors if entry.kind == "T"]
-    pitch = max(PITCH_LEAST, *(room(entry) + 3.0 for entry in trunk)) if trunk else PITCH_LEAST
+    pitch = max([PITCH_LEAST, *(room(entry) + 5.0 for entry in trunk)])
     ends = [far_end(entry, tee.tag) for tee, entry in _ends(circuit, tees)]
     found = [circuit.components[end.component] for end in ends if circuit.components[end.component].kind == "terminator"]
     return ControlPlan(tees, found, trunk, pitch)
@@ -76,7 +76,8 @@ def draw_control(
     before: Point | None = None
     for index, tee in enumerate(plan.tees):
         row, column = divmod(index, columns)
-        at = (left + 13.0 + plan.pitch * (column + (0.8 if row == 0 else 0.6)), y + ROW_TALL * row)
+        first = max(0.8 * plan.pitch, plan.pitch - 1.0 if plan.tees[0].kind == "feed" else 0.0) if row == 0 else 0.6 * plan.pitch
+        at = (left + 13.0 + first + plan.pitch * column, y + ROW_TALL * row)
         trunk = next(iter(circuit.at(tee.tag, "1")), None)
         entry = (at[0] - (FEED_HALF if tee.kind == "feed" else 0.0), at[1])
         if trunk is not None:

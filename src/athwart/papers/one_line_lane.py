@@ -248,7 +248,7 @@ def _draw_loop(
     begin = _start_of_loop(board, circuit, plan, clear, top, level, tap)
     pieces = loop_pieces(circuit, plan)
     if begin[1] == level:
-        flag(board, pieces[0], pieces[0].start, begin, "left")
+        flag(board, pieces[0], pieces[0].end, begin, "left")
     path: list[Point] = [begin, (begin[0], level)]
     x, forward = begin[0], 1
     if plan.from_left:
@@ -293,7 +293,7 @@ def _end_of_loop(
         end = x - room(piece) - 2.0
         wire(pen, piece, at, (x, at[1]), (x, level), (end, level))
         above(pen, piece, end, x, level)
-        flag(board, piece, piece.end, (end, level), "left")
+        flag(board, piece, piece.start, (end, level), "left")
         return
     wire(pen, piece, at, (x, at[1]), (x, level), (back_to[0], level), back_to)
     above(pen, piece, x - room(piece) - 1.0, x - 1.0, level)
@@ -318,7 +318,7 @@ def _draw_ladder(
     supply, pulse, to_coil, home = pieces[:count], pieces[count : 2 * count - 1][::-1], pieces[-2], pieces[-1]
     begin = _start_of_loop(board, circuit, plan, clear, top, level, tap)
     if begin[1] == level:
-        flag(board, supply[0], supply[0].start, begin, "left")
+        flag(board, supply[0], supply[0].end, begin, "left")
     first = max(begin[0] + max(room(supply[0]), LEAST_GAP), clear + 19.0 + room(home) + COIL + room(to_coil) + 5.0)
     assert plan.coil is not None
     one, two = symbols.coil(pen, plan.coil.tag, (first - room(to_coil) - COIL / 2 - 5.0, level + LADDER), flipped=True)
@@ -330,7 +330,7 @@ def _draw_ladder(
     if back_to is None:
         wire(pen, home, two, end)
         above(pen, home, end[0], two[0], end[1])
-        flag(board, home, home.end, end, "left")
+        flag(board, home, home.start, end, "left")
         return
     wire(pen, home, two, end, (end[0], bottom - RETURN_UP), (back_to[0], bottom - RETURN_UP), back_to)
     above(pen, home, end[0], two[0], end[1])

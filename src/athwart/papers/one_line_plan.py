@@ -256,13 +256,13 @@ def _row_alone(board: Board, circuit: Circuit, row: Row, left: float, unit_x: fl
     start, foot = ((left, top),), ((left, bottom),)
     tap_at: Point | None = None
     if lane.pump is None:
-        flag(board, lane.pieces[0], lane.pieces[0].start, (left, top), "left")
+        flag(board, lane.pieces[0], lane.pieces[0].end, (left, top), "left")
         assert lane.back is not None
-        flag(board, lane.back, lane.back.end, (left, bottom), "left")
+        flag(board, lane.back, lane.back.start, (left, bottom), "left")
     if lane.control_fuse is not None and lane.control_at == -1:
         tap_at = (left + 12.0, top + 9.0)
         tapped: Conductor = circuit.at(lane.control_fuse.tag, "1")[0]
-        flag(board, tapped, tapped.start, tap_at, "left")
+        flag(board, tapped, tapped.end, tap_at, "left")
     return draw_lane(board, circuit, lane, start, foot, left, unit_x, back_to=None, tap_at=tap_at)
 
 

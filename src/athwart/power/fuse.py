@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from functools import lru_cache
+from itertools import pairwise
 from math import exp, inf, isnan, log
 from typing import Protocol, TypeAlias
 

@@ -161,7 +161,13 @@ def at_temperature(
     return replace(motor, constant=constant, resistance=warm_winding(motor.resistance, winding_rise))
 
 
-@formula("k", "V·s/rad", "constant * (1 + coefficient * rise)", source="magnet-temperature", valid="below the magnets' irreversible loss")
+@formula(
+    "k",
+    "V·s/rad",
+    "constant * (1 + coefficient * rise)",
+    source="magnet-temperature",
+    valid="below the magnets' irreversible loss",
+)
 def warm_constant(constant: VoltSecondPerRadian, coefficient: PerKelvin, rise: Kelvin) -> VoltSecondPerRadian:
     """Motor constant with the magnets warmer (or colder) than at the rated point.
 

@@ -234,7 +234,11 @@ def source_there(p: Proposal) -> Iterator[Finding]:
             continue
         described = next((parts_of(p, lane).charger for lane in lanes_of(p, bank) if parts_of(p, lane).charger is not None), None)
         if described is not None and described.kind == "converter":
-            yield CHARGE_02.found(_place(p, choice), f"It hangs on a converter from the {described.fed_from or 'ship'}.", path=_path(p, bank, "kind"))
+            yield CHARGE_02.found(
+                _place(p, choice),
+                f"It hangs on a converter from the {described.fed_from or 'ship'}.",
+                path=_path(p, bank, "kind"),
+            )
         else:
             yield CHARGE_01.found(_place(p, choice), "Nothing charges it.", path=_path(p, bank))
 
@@ -252,10 +256,14 @@ def cable_and_fuses(p: Proposal) -> Iterator[Finding]:
             limit = DROP_SHARE * source.volts
             loop = choice.input_plus + choice.input_minus
             yield CHARGE_03.found(
-                where, f"{told(choice.input_current, 'current') if not isinf(choice.input_current) else 'More than can be fed'} over a loop of "
+                where,
+                f"{told(choice.input_current, 'current') if not isinf(choice.input_current) else 'More than can be fed'} over a loop of "
                 f"{told(loop, 'length', 'm')}.",
-                value=told(choice.input_drop, "voltage"), limit=told(limit, "voltage"), margin=over(choice.input_drop, limit), path=_path(p, bank, "input_cable"),
-            )  # fmt: skip
+                value=told(choice.input_drop, "voltage"),
+                limit=told(limit, "voltage"),
+                margin=over(choice.input_drop, limit),
+                path=_path(p, bank, "input_cable"),
+            )
         if choice.fuse_source is None:
             yield CHARGE_04.found(where, f"No fuse at the {choice.from_battery}.", path=_path(p, bank, "fuse_at_source"))
         if choice.fuse_bank is None:
@@ -265,10 +273,18 @@ def cable_and_fuses(p: Proposal) -> Iterator[Finding]:
         if choice.chatter_margin is not None and choice.chatter_margin < 0 and not at_source:
             gap = (choice.charger.on_volts or 0.0) - (choice.charger.off_volts or 0.0)
             yield CHARGE_06.found(
-                where, "It would switch itself off by its own drop.", value=told(gap - choice.chatter_margin, "voltage"), limit=told(gap, "voltage"),
-                margin=choice.chatter_margin / gap if gap else -1.0, path=_path(p, bank, "input_cable"),
-            )  # fmt: skip
-        if not choice.charger.isolated and p.brief.supply.common_negative == "common" and choice.kind in ("step-up", "battery to battery"):
+                where,
+                "It would switch itself off by its own drop.",
+                value=told(gap - choice.chatter_margin, "voltage"),
+                limit=told(gap, "voltage"),
+                margin=choice.chatter_margin / gap if gap else -1.0,
+                path=_path(p, bank, "input_cable"),
+            )
+        if (
+            not choice.charger.isolated
+            and p.brief.supply.common_negative == "common"
+            and choice.kind in ("step-up", "battery to battery")
+        ):
             yield CHARGE_17.found(where, f"{choice.charger.name} is not isolated.", path=_path(p, bank))
 
 
@@ -285,9 +301,13 @@ def path_devices(p: Proposal) -> Iterator[Finding]:
         if choice.path_drop > 0.3 and on is not None and volts < on + 0.2:
             index = next(i for i, d in enumerate(p.brief.supply.path_devices) if source.name in d.between)
             yield CHARGE_07.found(
-                _place(p, choice), f"{told(choice.path_drop, 'voltage')} are lost in the charge path of the {source.name}.",
-                value=told(volts, "voltage"), limit=told(on + 0.2, "voltage"), margin=under(volts, on + 0.2), path=f"supply.path_devices[{index}]",
-            )  # fmt: skip
+                _place(p, choice),
+                f"{told(choice.path_drop, 'voltage')} are lost in the charge path of the {source.name}.",
+                value=told(volts, "voltage"),
+                limit=told(on + 0.2, "voltage"),
+                margin=under(volts, on + 0.2),
+                path=f"supply.path_devices[{index}]",
+            )
         for index, device in enumerate(p.brief.supply.path_devices):
             if device.kind == "shared bus bar" and source.name in device.between:
                 yield CHARGE_08.found(_place(p, choice), f"{device.name} lies in its path.", path=f"supply.path_devices[{index}]")
@@ -305,15 +325,32 @@ def keeps_up(p: Proposal) -> Iterator[Finding]:
         left = choice.alternator_idle_margin
         if left is not None and left < 0 and choice.from_battery not in told_of:
             told_of.add(choice.from_battery or "")
-            yield CHARGE_09.found(where, "At idle the alternator falls short.", value=told(-left, "current") + " short", limit="0 A", margin=-1.0, path="supply.alternators")
+            yield CHARGE_09.found(
+                where,
+                "At idle the alternator falls short.",
+                value=told(-left, "current") + " short",
+                limit="0 A",
+                margin=-1.0,
+                path="supply.alternators",
+            )
         if choice.energy_in_per_day < choice.energy_out_per_day:
             yield CHARGE_10.found(
-                where, "A day takes more than it gives back.", value=told(choice.energy_in_per_day, "charge", "Ah"),
-                limit=told(choice.energy_out_per_day, "charge", "Ah"), margin=under(choice.energy_in_per_day, choice.energy_out_per_day), path="duty.dockings_per_day",
-            )  # fmt: skip
+                where,
+                "A day takes more than it gives back.",
+                value=told(choice.energy_in_per_day, "charge", "Ah"),
+                limit=told(choice.energy_out_per_day, "charge", "Ah"),
+                margin=under(choice.energy_in_per_day, choice.energy_out_per_day),
+                path="duty.dockings_per_day",
+            )
         pause = 12 * 3600.0 / max(p.brief.duty.dockings_per_day, 1e-9)
         if choice.refill_time > min(pause, 6 * REFILL):
-            yield CHARGE_11.found(where, "The bank is not full before the next docking.", value=told(choice.refill_time, "time"), limit=told(pause, "time"), margin=over(choice.refill_time, pause))
+            yield CHARGE_11.found(
+                where,
+                "The bank is not full before the next docking.",
+                value=told(choice.refill_time, "time"),
+                limit=told(pause, "time"),
+                margin=over(choice.refill_time, pause),
+            )
 
 
 @check
@@ -327,23 +364,56 @@ def suits_blocks(p: Proposal) -> Iterator[Finding]:
         if choice.charger is not None:
             most = block.charge_most * bank.parallel
             if choice.output_current > most * (1 + 1e-9):
-                yield CHARGE_12.found(where, f"{block.name} bears less.", value=told(choice.output_current, "current"), limit=told(most, "current"), margin=over(choice.output_current, most), path=_path(p, bank))
+                yield CHARGE_12.found(
+                    where,
+                    f"{block.name} bears less.",
+                    value=told(choice.output_current, "current"),
+                    limit=told(most, "current"),
+                    margin=over(choice.output_current, most),
+                    path=_path(p, bank),
+                )
             source = next((b for b in p.brief.supply.batteries if b.name == choice.from_battery), None)
-            if not suits(choice.charger, block.chemistry, source.chemistry if source else block.chemistry) or abs(choice.charger.volts_out - bank.volts) > 0.1 * bank.volts:
-                if choice.charger.kind != "series/parallel switch":
-                    yield CHARGE_18.found(where, f"{choice.charger.name} for a {block.chemistry} bank of {told(bank.volts, 'voltage')}.", path=_path(p, bank))
+            profile = suits(choice.charger, block.chemistry, source.chemistry if source else block.chemistry)
+            same_volts = abs(choice.charger.volts_out - bank.volts) <= 0.1 * bank.volts
+            if choice.charger.kind != "series/parallel switch" and not (profile and same_volts):
+                yield CHARGE_18.found(
+                    where,
+                    f"{choice.charger.name} for a {block.chemistry} bank of {told(bank.volts, 'voltage')}.",
+                    path=_path(p, bank),
+                )
             if choice.kind == "series/parallel switch":
                 yield CHARGE_15.found(where, f"{choice.charger.name}.", path=_path(p, bank, "kind"))
             if source is not None and source.use == "engine start":
                 yield CHARGE_16.found(where, f"It is fed from the {source.name}.", path=_path(p, bank, "fed_from"))
         coldest = p.brief.duty.coldest_bank
-        if block.chemistry == "lfp" and coldest is not None and coldest < (block.charge_coldest if block.charge_coldest is not None else CHARGE_COLD):
+        if (
+            block.chemistry == "lfp"
+            and coldest is not None
+            and coldest < (block.charge_coldest if block.charge_coldest is not None else CHARGE_COLD)
+        ):
             bears = block.charge_coldest if block.charge_coldest is not None else CHARGE_COLD
-            yield CHARGE_14.found(where, "The bank may be colder than it may be charged.", value=told(coldest, "temperature", "°C"), limit=told(bears, "temperature", "°C"), path="duty.coldest_bank")
+            yield CHARGE_14.found(
+                where,
+                "The bank may be colder than it may be charged.",
+                value=told(coldest, "temperature", "°C"),
+                limit=told(bears, "temperature", "°C"),
+                path="duty.coldest_bank",
+            )
         place = p.brief.place(bank.place)
-        senses = block.temperature_sensor or (choice.charger is not None and choice.charger.temperature_sensor and choice.kept == "chosen")
-        if choice.kind != "none" and block.chemistry != "lfp" and place is not None and not place.ventilated and place.access != "open" and not senses:
-            yield CHARGE_13.found(where, f"{bank.place} is closed and nothing measures the blocks' temperature.", path=_path(p, bank))
+        senses = block.temperature_sensor or (
+            choice.charger is not None and choice.charger.temperature_sensor and choice.kept == "chosen"
+        )
+        if (
+            choice.kind != "none"
+            and block.chemistry != "lfp"
+            and place is not None
+            and not place.ventilated
+            and place.access != "open"
+            and not senses
+        ):
+            yield CHARGE_13.found(
+                where, f"{bank.place} is closed and nothing measures the blocks' temperature.", path=_path(p, bank)
+            )
 
 
 @check
@@ -353,16 +423,29 @@ def ship_side(p: Proposal) -> Iterator[Finding]:
     batteries_volts = [b.volts for b in p.brief.supply.batteries]
     if batteries_volts and not any(abs(p.brief.supply.volts - v) < 0.1 * v for v in batteries_volts):
         listed = ", ".join(sorted({told(v, "voltage") for v in batteries_volts}))
-        yield CHARGE_21.found("ship's supply", "Volts of the ship.", value=told(p.brief.supply.volts, "voltage"), limit=listed, path="supply.volts")
+        yield CHARGE_21.found(
+            "ship's supply", "Volts of the ship.", value=told(p.brief.supply.volts, "voltage"), limit=listed, path="supply.volts"
+        )
     if shore is not None and not shore.temperature_sensing:
         batteries = [b for b in p.brief.supply.batteries if b.name == shore.charges and b.chemistry != "lfp"]
         if batteries:
-            yield CHARGE_19.found("shore charger", f"It charges the {shore.charges} without its temperature.", value=told(shore.current, "current"), limit=f"{share(0.02)} of the capacity after a day", path="supply.shore_charger.temperature_sensing")
+            yield CHARGE_19.found(
+                "shore charger",
+                f"It charges the {shore.charges} without its temperature.",
+                value=told(shore.current, "current"),
+                limit=f"{share(0.02)} of the capacity after a day",
+                path="supply.shore_charger.temperature_sensing",
+            )
     battery = next((b for b in p.brief.supply.batteries if shore is not None and b.name == shore.charges), None)
     if shore is not None and battery is not None and abs(shore.volts - battery.volts) > 0.25 * battery.volts:
         yield CHARGE_20.found(
-            "shore charger", f"It charges the {battery.name}.", value=told(shore.volts, "voltage"), limit=told(battery.volts, "voltage"),
+            "shore charger",
+            f"It charges the {battery.name}.",
+            value=told(shore.volts, "voltage"),
+            limit=told(battery.volts, "voltage"),
             path="supply.shore_charger.volts",
-        )  # fmt: skip
+        )
     if p.brief.supply.series_parallel_switch and not any(choice.kind == "series/parallel switch" for choice in p.charging):
-        yield CHARGE_15.found("ship's supply", "The brief names a series/parallel switch aboard.", path="supply.series_parallel_switch")
+        yield CHARGE_15.found(
+            "ship's supply", "The brief names a series/parallel switch aboard.", path="supply.series_parallel_switch"
+        )

@@ -11,24 +11,33 @@ from athwart.design.proposal import Proposal
 from athwart.findings import Finding, code
 
 PROOF_01 = code(
-    "PROOF-01", "The fuse, cable and stop chain is to be verified", "note",
+    "PROOF-01",
+    "The fuse, cable and stop chain is to be verified",
+    "note",
     says="The verdict on fuse, cable or stop rests on something nobody has verified: an invented part, a curve or a limit from memory, a usual "
-    "resistance, an estimated route. It therefore reads \"to be verified\".",
+    'resistance, an estimated route. It therefore reads "to be verified".',
     why="A chain that may burn a boat is not called good on figures that nobody saw.",
-    remedy="Replace each by the data of the part bought or the text of the standard; the list stands beside the answer.", source="own-judgement",
-)  # fmt: skip
+    remedy="Replace each by the data of the part bought or the text of the standard; the list stands beside the answer.",
+    source="own-judgement",
+)
 PROOF_02 = code(
-    "PROOF-02", "Read, not used", "caution",
+    "PROOF-02",
+    "Read, not used",
+    "caution",
     says="The brief gives a value that no rule reads yet.",
     why="Who enters it expects it to count. It does not, and the answer named would change if it did.",
-    remedy="Judge it by hand; it is kept in the brief.", source="own-judgement",
-)  # fmt: skip
+    remedy="Judge it by hand; it is kept in the brief.",
+    source="own-judgement",
+)
 PROOF_03 = code(
-    "PROOF-03", "A stop finding was overridden that does not exist", "note",
+    "PROOF-03",
+    "A stop finding was overridden that does not exist",
+    "note",
     says="The brief overrides a finding that this boat does not have.",
     why="An override that no longer applies hides the next one.",
-    remedy="Take the override out of the brief.", source="own-judgement",
-)  # fmt: skip
+    remedy="Take the override out of the brief.",
+    source="own-judgement",
+)
 
 NOT_USED: Mapping[str, str] = {
     "propulsion.propeller_spacing": "whether two screws can take the place of a stern unit",
@@ -52,7 +61,12 @@ def to_be_verified(p: Proposal) -> Iterator[Finding]:
     """One finding for all that is unverified in the chain."""
     chain = [words for words in p.unverified if words != "equipment rows are invented"]
     if chain:
-        yield PROOF_01.found("verdict", f"It rests on {len(p.unverified)} things: {'; '.join(p.unverified)}.", value=f"{len(p.unverified)} unverified", limit="none")
+        yield PROOF_01.found(
+            "verdict",
+            f"It rests on {len(p.unverified)} things: {'; '.join(p.unverified)}.",
+            value=f"{len(p.unverified)} unverified",
+            limit="none",
+        )
 
 
 def _given(section: object, path: str) -> Iterator[str]:
@@ -74,4 +88,6 @@ def not_used(p: Proposal) -> Iterator[Finding]:
     given = tuple(dict.fromkeys(path for path in _given(p.brief, "") if path in NOT_USED))
     if given:
         words = "; ".join(f"{path} ({NOT_USED[path]})" for path in given)
-        yield PROOF_02.found("brief", f"Read, not used, with the answer each would change: {words}.", value=f"{len(given)} fields", path=given[0])
+        yield PROOF_02.found(
+            "brief", f"Read, not used, with the answer each would change: {words}.", value=f"{len(given)} fields", path=given[0]
+        )

@@ -13,59 +13,86 @@ from athwart.findings import Finding, code
 from athwart.power.rules import RULE_SETS
 
 FUSE_01 = code(
-    "FUSE-01", "No main fuse", "stop",
+    "FUSE-01",
+    "No main fuse",
+    "stop",
     says="The thruster's cable has no fuse at its bank.",
     why="The bank feeds thousands of amperes into a chafed cable until it burns.",
-    remedy="A fuse at the bank's positive for this cable and this current.", source="iso-13297-fuse",
-)  # fmt: skip
+    remedy="A fuse at the bank's positive for this cable and this current.",
+    source="iso-13297-fuse",
+)
 FUSE_02 = code(
-    "FUSE-02", "The main fuse is too far from the bank", "stop",
+    "FUSE-02",
+    "The main fuse is too far from the bank",
+    "stop",
     says="The fuse lies further along the conductor from the bank than the rule set allows.",
     why="The piece before it is protected by nothing.",
-    remedy="Move it to the bank's positive.", source="iso-13297-fuse",
-)  # fmt: skip
+    remedy="Move it to the bank's positive.",
+    source="iso-13297-fuse",
+)
 FUSE_03 = code(
-    "FUSE-03", "The fuse does not carry the longest run", "stop",
+    "FUSE-03",
+    "The fuse does not carry the longest run",
+    "stop",
     says="The fuse may open before the longest run is over, or is rated far below the running current.",
     why="It opens in the manoeuvre it was to serve.",
-    remedy="The next rating that the cable bears, or a slower family.", source="own-judgement",
-)  # fmt: skip
+    remedy="The next rating that the cable bears, or a slower family.",
+    source="own-judgement",
+)
 FUSE_04 = code(
-    "FUSE-04", "The fuse is too large for the conductor", "stop",
+    "FUSE-04",
+    "The fuse is too large for the conductor",
+    "stop",
     says="The fuse is rated for more than the rule set allows for this conductor.",
     why="An overload cooks the cable and never opens the fuse.",
-    remedy="A smaller fuse, or a thicker cable.", source="iso-13297-fuse",
-)  # fmt: skip
+    remedy="A smaller fuse, or a thicker cable.",
+    source="iso-13297-fuse",
+)
 FUSE_05 = code(
-    "FUSE-05", "The fuse is not rated for these volts", "stop",
+    "FUSE-05",
+    "The fuse is not rated for these volts",
+    "stop",
     says="On charge the bank's volts exceed the fuse's rated ones.",
     why="Above its volts a fuse does not put out its arc.",
-    remedy="A family rated for the charging volts.", source="iso-8820-scopes",
-)  # fmt: skip
+    remedy="A family rated for the charging volts.",
+    source="iso-8820-scopes",
+)
 FUSE_06 = code(
-    "FUSE-06", "The fuse cannot break the largest fault", "stop",
+    "FUSE-06",
+    "The fuse cannot break the largest fault",
+    "stop",
     says="A bolted short circuit at the bank exceeds what the fuse can break at these volts.",
     why="It bursts instead of opening.",
-    remedy="A family with more breaking capacity.", source="iso-8820-scopes",
-)  # fmt: skip
+    remedy="A family with more breaking capacity.",
+    source="iso-8820-scopes",
+)
 FUSE_07 = code(
-    "FUSE-07", "Slow at the smallest fault", "stop",
+    "FUSE-07",
+    "Slow at the smallest fault",
+    "stop",
     says="At the smallest fault, at the unit with the bank cold and aged, the fuse does not surely open within 5 s or what the cable bears.",
     why="Behind a long cable a short circuit draws little more than the motor does, and the fuse takes it for a start.",
-    remedy="A thicker cable, a smaller or a faster fuse.", source="own-judgement",
-)  # fmt: skip
+    remedy="A thicker cable, a smaller or a faster fuse.",
+    source="own-judgement",
+)
 FUSE_08 = code(
-    "FUSE-08", "The fuse does not protect the cable everywhere", "stop",
+    "FUSE-08",
+    "The fuse does not protect the cable everywhere",
+    "stop",
     says="At some current between overload and short circuit the cable suffers before the fuse has surely opened.",
     why="Both ends may be right and the middle wrong.",
-    remedy="Another family or a thicker cable; see the coordination plot.", source="iec-60364-5-54",
-)  # fmt: skip
+    remedy="Another family or a thicker cable; see the coordination plot.",
+    source="iec-60364-5-54",
+)
 FUSE_09 = code(
-    "FUSE-09", "Locked propeller: nothing opens in time", "caution",
+    "FUSE-09",
+    "Locked propeller: nothing opens in time",
+    "caution",
     says="With the propeller locked neither fuse nor protection opens before the cable suffers.",
     why="A rope round the propeller holds it; the motor draws several times its current until somebody lets go of the button.",
-    remedy="A motor protection that trips on stall, a faster fuse, or a thicker cable.", source="dc-motor",
-)  # fmt: skip
+    remedy="A motor protection that trips on stall, a faster fuse, or a thicker cable.",
+    source="dc-motor",
+)
 OF_LIMIT = (
     ("rating over the run", FUSE_03, "current"),
     ("carries the longest run", FUSE_03, "time"),
@@ -97,9 +124,14 @@ def there_and_near(p: Proposal) -> Iterator[Finding]:
         limit = rules.fuse_distance(at_battery=True, sheathed=bool(run and run.sheathed)).value
         if lane.fuse.from_source > limit * (1 + 1e-9):
             yield FUSE_02.found(
-                where_of(lane), f"Along the conductor{', sheathed' if run and run.sheathed else ''}.", value=told(lane.fuse.from_source, "length", "m"),
-                limit=told(limit, "length", "m"), margin=over(lane.fuse.from_source, limit), tags=_tag(lane), path=f"{path}.from_source",
-            )  # fmt: skip
+                where_of(lane),
+                f"Along the conductor{', sheathed' if run and run.sheathed else ''}.",
+                value=told(lane.fuse.from_source, "length", "m"),
+                limit=told(limit, "length", "m"),
+                margin=over(lane.fuse.from_source, limit),
+                tags=_tag(lane),
+                path=f"{path}.from_source",
+            )
 
 
 @check
@@ -115,11 +147,22 @@ def questions(p: Proposal) -> Iterator[Finding]:
             for begins, entry, kind in OF_LIMIT:
                 if name.startswith(begins) and entry.code not in told_codes:
                     told_codes.add(entry.code)
-                    margin = None if isinf(value) or isinf(limit) else over(value, limit) if entry is not FUSE_03 else (value - limit) / abs(limit or 1.0)
+                    margin = (
+                        None
+                        if isinf(value) or isinf(limit)
+                        else over(value, limit)
+                        if entry is not FUSE_03
+                        else (value - limit) / abs(limit or 1.0)
+                    )
                     yield entry.found(
-                        where_of(lane), f"{lane.fuse.fuse.rating:g} A {lane.fuse.family.family}.", value=told(value, kind), limit=told(limit, kind), margin=margin,
-                        tags=_tag(lane), path=part_path(p, lane, "fuse"),
-                    )  # fmt: skip
+                        where_of(lane),
+                        f"{lane.fuse.fuse.rating:g} A {lane.fuse.family.family}.",
+                        value=told(value, kind),
+                        limit=told(limit, kind),
+                        margin=margin,
+                        tags=_tag(lane),
+                        path=part_path(p, lane, "fuse"),
+                    )
 
 
 @check
@@ -132,6 +175,11 @@ def locked(p: Proposal) -> Iterator[Finding]:
         bears = withstand(lane.cable.cable, lane.cable.parallel, 323.15)(fault.current)
         if fault.after > bears:
             yield FUSE_09.found(
-                where_of(lane), f"{told(fault.current, 'current')}; {fault.opens_first} opens first.", value=told(fault.after, "time"), limit=told(bears, "time"),
-                margin=None if isinf(fault.after) else over(fault.after, bears), tags=_tag(lane), path=part_path(p, lane, "fuse"),
-            )  # fmt: skip
+                where_of(lane),
+                f"{told(fault.current, 'current')}; {fault.opens_first} opens first.",
+                value=told(fault.after, "time"),
+                limit=told(bears, "time"),
+                margin=None if isinf(fault.after) else over(fault.after, bears),
+                tags=_tag(lane),
+                path=part_path(p, lane, "fuse"),
+            )

@@ -439,7 +439,6 @@ def ends(p: Proposal) -> Iterator[Finding]:
     )
 
 
-
 @check
 def displacement(p: Proposal) -> Iterator[Finding]:
     """Displacement against dimensions, and the lightest state against both."""

@@ -43,9 +43,18 @@ def examine(proposal: Proposal) -> tuple[Finding, ...]:
     for finding in findings_of(proposal):
         if finding.severity == "stop" and finding.code in reasons:
             finding = Finding(
-                finding.code, "caution", finding.where, f"{finding.what} Accepted in the brief: {reasons[finding.code]}",
-                finding.value, finding.limit, finding.margin, finding.source, finding.remedy, finding.tags, finding.path,
-            )  # fmt: skip
+                finding.code,
+                "caution",
+                finding.where,
+                f"{finding.what} Accepted in the brief: {reasons[finding.code]}",
+                finding.value,
+                finding.limit,
+                finding.margin,
+                finding.source,
+                finding.remedy,
+                finding.tags,
+                finding.path,
+            )
         found.append(finding)
     codes = {finding.code for finding in found}
     for index, override in enumerate(proposal.brief.choices.overrides):

@@ -182,7 +182,9 @@ def breaks_power(p: Proposal) -> Iterator[Finding]:
             continue
         path = part_path(p, lane, "stop")
         if part is not None and part.is_the_reversing_contactor:
-            yield STOP_03.found(where_of(lane), "Its stop is the contactor that reverses the motor.", tags=tags(p, lane, "unit"), path=path)
+            yield STOP_03.found(
+                where_of(lane), "Its stop is the contactor that reverses the motor.", tags=tags(p, lane, "unit"), path=path
+            )
         elif part is not None and part.present and part.breaks == "control circuit":
             yield STOP_02.found(where_of(lane), "Its stop opens the control circuit only.", tags=tags(p, lane, "unit"), path=path)
         elif lane.stop is None:
@@ -209,9 +211,12 @@ def _way_to_switch(p: Proposal) -> Iterator[Finding]:
     for index, helm in commanding:
         if helm.seconds_to_main_switch is None:
             yield STOP_05.found(
-                f"helm {helm.name}", "Nobody wrote down how long the way to the main switch takes.", limit=told(REACH, "time"), severity="note",
+                f"helm {helm.name}",
+                "Nobody wrote down how long the way to the main switch takes.",
+                limit=told(REACH, "time"),
+                severity="note",
                 path=f"helms[{index}].seconds_to_main_switch",
-            )  # fmt: skip
+            )
     known = [(helm.seconds_to_main_switch, index, helm) for index, helm in commanding if helm.seconds_to_main_switch is not None]
     if not known:
         return
@@ -219,9 +224,14 @@ def _way_to_switch(p: Proposal) -> Iterator[Finding]:
     if seconds > REACH:
         severity: Severity = "stop" if seconds > REACH_STOP else "caution" if seconds > 2 * REACH else "note"
         yield STOP_05.found(
-            f"helm {helm.name}", "From here the main switch takes too long to reach.", value=told(seconds, "time"), limit=told(REACH, "time"),
-            margin=over(seconds, REACH), severity=severity, path=f"helms[{index}].seconds_to_main_switch",
-        )  # fmt: skip
+            f"helm {helm.name}",
+            "From here the main switch takes too long to reach.",
+            value=told(seconds, "time"),
+            limit=told(REACH, "time"),
+            margin=over(seconds, REACH),
+            severity=severity,
+            path=f"helms[{index}].seconds_to_main_switch",
+        )
 
 
 @check
@@ -230,9 +240,19 @@ def devices(p: Proposal) -> Iterator[Finding]:
     for lane in _electric(p):
         bank = _bank(p, lane)
         if lane.switch is None:
-            yield STOP_06.found(where_of(lane), "It has no hand-worked main switch.", tags=tags(p, lane, "unit"), path=part_path(p, lane, "switch"))
+            yield STOP_06.found(
+                where_of(lane),
+                "It has no hand-worked main switch.",
+                tags=tags(p, lane, "unit"),
+                path=part_path(p, lane, "switch"),
+            )
         elif not lane.switch.lockable:
-            yield STOP_11.found(where_of(lane), "Its main switch cannot be locked off.", tags=tags(p, lane, "main switch"), path=part_path(p, lane, "switch"))
+            yield STOP_11.found(
+                where_of(lane),
+                "Its main switch cannot be locked off.",
+                tags=tags(p, lane, "main switch"),
+                path=part_path(p, lane, "switch"),
+            )
         if bank is None or lane.start_current is None or lane.peak is None:
             continue
         current = max(lane.peak.current, lane.design.current if lane.design else 0.0)
@@ -244,16 +264,25 @@ def devices(p: Proposal) -> Iterator[Finding]:
             path = part_path(p, lane, "switch" if kind == "main switch" else "stop")
             if device.breaking < lane.start_current or device.volts_most < bank.charging_volts - 1e-9:
                 yield entry.found(
-                    where_of(lane), f"{words} breaks {told(device.breaking, 'current')} at up to {told(device.volts_most, 'voltage')}.",
-                    value=told(lane.start_current, "current"), limit=told(device.breaking, "current"),
-                    margin=over(lane.start_current, device.breaking), tags=mark, path=path,
-                )  # fmt: skip
+                    where_of(lane),
+                    f"{words} breaks {told(device.breaking, 'current')} at up to {told(device.volts_most, 'voltage')}.",
+                    value=told(lane.start_current, "current"),
+                    limit=told(device.breaking, "current"),
+                    margin=over(lane.start_current, device.breaking),
+                    tags=mark,
+                    path=path,
+                )
             rated = device.five_minutes if p.need.run_time <= 300 else device.continuous
             if current > rated:
                 yield STOP_16.found(
-                    where_of(lane), f"{words} carries less than the run draws.", value=told(current, "current"), limit=told(rated, "current"),
-                    margin=over(current, rated), tags=mark, path=path,
-                )  # fmt: skip
+                    where_of(lane),
+                    f"{words} carries less than the run draws.",
+                    value=told(current, "current"),
+                    limit=told(rated, "current"),
+                    margin=over(current, rated),
+                    tags=mark,
+                    path=path,
+                )
 
 
 @check
@@ -264,7 +293,9 @@ def holds(p: Proposal) -> Iterator[Finding]:
         if lane.stop is None or bank is None:
             continue
         if lane.stop.stop_kind == "latching":
-            yield STOP_10.found(where_of(lane), "Its stop latches and is fed from the ship's battery.", tags=tags(p, lane, "stop contactor"))
+            yield STOP_10.found(
+                where_of(lane), "Its stop latches and is fed from the ship's battery.", tags=tags(p, lane, "stop contactor")
+            )
             continue
         part = parts_of(p, lane).stop
         if part is not None and part.fed_from == "ship bank":
@@ -275,10 +306,14 @@ def holds(p: Proposal) -> Iterator[Finding]:
         least = 1.15 * lane.stop.hold_volts
         if state.bank_volts < least:
             yield STOP_09.found(
-                where_of(lane), "With everything running the bank comes near the volts at which the stop's coil lets go.",
-                value=told(state.bank_volts, "voltage"), limit=told(least, "voltage"), margin=under(state.bank_volts, least),
-                tags=tags(p, lane, "stop contactor"), path=part_path(p, lane, "stop"),
-            )  # fmt: skip
+                where_of(lane),
+                "With everything running the bank comes near the volts at which the stop's coil lets go.",
+                value=told(state.bank_volts, "voltage"),
+                limit=told(least, "voltage"),
+                margin=under(state.bank_volts, least),
+                tags=tags(p, lane, "stop contactor"),
+                path=part_path(p, lane, "stop"),
+            )
 
 
 @check
@@ -289,10 +324,22 @@ def helms(p: Proposal) -> Iterator[Finding]:
         row = rows.get(helm.panel or "")
         where = f"helm {helm.name}"
         if helm.exposed and row is not None and _ingress(row.ingress) < EXPOSED_INGRESS:
-            yield STOP_12.found(where, f"Its panel is {row.ingress}.", value=row.ingress, limit=f"IP{EXPOSED_INGRESS}", path=f"helms[{index}].panel")
+            yield STOP_12.found(
+                where,
+                f"Its panel is {row.ingress}.",
+                value=row.ingress,
+                limit=f"IP{EXPOSED_INGRESS}",
+                path=f"helms[{index}].panel",
+            )
         if row is not None and not any(lane.unit.control == row.control for lane in p.lanes):
             controls = ", ".join(sorted({lane.unit.control for lane in p.lanes}))
-            yield STOP_14.found(where, f"Its panel is {row.control}; the units are {controls}.", value=row.control, limit=controls, path=f"helms[{index}].panel")
+            yield STOP_14.found(
+                where,
+                f"Its panel is {row.control}; the units are {controls}.",
+                value=row.control,
+                limit=controls,
+                path=f"helms[{index}].panel",
+            )
     commanding = [helm.name for helm in p.brief.helms if helm.in_command]
     if len(commanding) > 2:
         yield STOP_15.found("helms", f"{len(commanding)} helms may command at once: {', '.join(commanding)}.", path="helms")
