@@ -147,7 +147,7 @@ def charging_of_bank(
         return
     tag = f"U{lane}.1"
     build.reserve("U", lane, 1)
-    fed = choice.kind != "shore" and ship.source(choice.from_battery) is not None
+    fed = choice.kind != "shore" and ship.source(choice.from_battery) not in (None, poles.plus)
     terminals = (*(("in+", "in-") if fed else ()), *(("mid-", "mid+") if is_switched(bank, choice) else ()), "out+", "out-")
     build.add(
         tag,

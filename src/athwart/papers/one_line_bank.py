@@ -81,7 +81,7 @@ class BankPlan:
     @property
     def pitch(self) -> float:
         """Level distance of strings."""
-        return 27.0
+        return max(27.0, wide(part_lines(self.strings[0][-1])) + 14.0)
 
     @property
     def bars(self) -> bool:
@@ -200,7 +200,7 @@ def charger_room(circuit: Circuit, plan: BankPlan) -> float:
     inset = _inset(circuit, charger)
     fuse = FUSE_TALL if plan.charger_fuse else 0.0
     right = sum(room(entry) for entry in _outputs(circuit, plan)) + fuse
-    for stud, extra in (("out-", 4.0), ("mid+", 10.0), ("mid-", 10.0)):
+    for stud, extra in (("out-", 9.5), ("mid+", 10.0), ("mid-", 10.0)):
         right = max(right, *(room(entry) + extra for entry in circuit.at(charger.tag, stud)), 0.0)
     return max(inset + CHARGER_WIDE + right, link)
 

@@ -76,7 +76,7 @@ class _Compact:
         for row in plan.rows:
             set_height(circuit, row, lanes_left, unit_x)
         level = TOP + 11.0 + plan.ship.height
-        below = 0.0 if plan.control is None else 18.0 + (16.0 if feed else 0.0) + 8.0 * len(self.drops)
+        below = 0.0 if plan.control is None else 18.0 + (16.0 if feed else 20.0) + 8.0 * len(self.drops)
         spare = FOOT - 26.0 - below - max(TOP + sum(row.tall for row in plan.rows), level + 62.0)
         if spare < 0 or (plan.control is not None and plan.control.rows(RIGHT - LEFT - 8.0) > 1):
             return None
@@ -129,7 +129,14 @@ class _Compact:
             return
         title(board.pen, LEFT, trunk - 4.0, "CONTROL LINE")
         drawn = draw_control(
-            board, circuit, plan.control, LEFT + 4.0, RIGHT - 4.0, trunk, wired | {entry.tag for entry in self.drops}
+            board,
+            circuit,
+            plan.control,
+            LEFT + 4.0,
+            RIGHT - 4.0,
+            trunk,
+            wired | {entry.tag for entry in self.drops},
+            0.0 if self.feed_plus else 8.0 * len(self.drops),
         )
         self._draw_feed(loads, drawn, channel + CHANNEL, bar, level)
         self._draw_drops(studs, drawn, trunk, unit_x)
@@ -179,8 +186,11 @@ class _Compact:
         wire(pen, self.feed_plus, fuse, (fuse[0], over), (out, over), (out, first), (plus[0], first), plus)
         wire(pen, self.feed_minus, (channel, bar), (channel, second), (minus[0], second), minus)
         words = wide(two_lines(self.feed_plus)) + 4.0
-        x = out + 2.0 if minus[0] + words > channel else minus[0] + 2.5
-        for conductor, y in ((self.feed_plus, first), (self.feed_minus, second)):
+        for conductor, y, end in ((self.feed_plus, first, plus[0]), (self.feed_minus, second, minus[0])):
+            if minus[0] + words <= channel:
+                x = minus[0] + 2.5
+            else:
+                x = out + 2.0 if plus[0] - out >= words else max(out, end) + 3.0
             label(pen, (x, y - 1.3 - STEP), two_lines(conductor), conductor.tag)
 
     def _draw_drops(self, studs: list[Point], drawn: ControlDrawn, trunk: float, unit_x: float) -> None:
@@ -197,4 +207,4 @@ class _Compact:
             over = trunk - 8.0 - 8.0 * index
             foot = (at[0], at[1] - 3.2) if tee.kind == "feed" else at
             wire(pen, conductor, foot, (at[0], over), (out, over), (out, stud[1]), stud)
-            label(pen, (at[0] + 4.4, over - 1.3 - STEP), two_lines(conductor), conductor.tag)
+            label(pen, (unit_x + UNIT_HALF - 2.0, over - 1.3 - STEP), two_lines(conductor), conductor.tag, anchor="end")

@@ -11,7 +11,7 @@ from athwart.papers.scene import Box, Pen, Point, wrapped
 from athwart.papers.symbols import label
 
 PITCH_LEAST = 25.0
-ROW_TALL = 52.0
+ROW_TALL = 66.0
 DROP_DOWN = 12.5
 NODE_WIDE, NODE_TALL = 21.0, 9.5
 FEED_HALF = 4.5
@@ -33,7 +33,7 @@ class ControlPlan:
 
     def columns(self, width: float) -> int:
         """Tees a row."""
-        return max(1, int((width - 30.0) / self.pitch))
+        return max(1, int((width - 48.0) / self.pitch))
 
     def rows(self, width: float) -> int:
         """Rows needed."""
@@ -65,14 +65,15 @@ class ControlDrawn:
     feed_plus: Point | None
     feed_minus: Point | None
     bottom: float
+    raised: float = 0.0  # how much higher the flags of the feed stand, to clear lines below them
 
 
 def draw_control(
-    board: Board, circuit: Circuit, plan: ControlPlan, left: float, right: float, y: float, wired: set[str]
+    board: Board, circuit: Circuit, plan: ControlPlan, left: float, right: float, y: float, wired: set[str], raised: float = 0.0
 ) -> ControlDrawn:
     """Draw the line in rows from ``left`` to ``right``, the first at ``y``; conductors in ``wired`` are left to the caller."""
     pen, columns = board.pen, plan.columns(right - left)
-    drawn = ControlDrawn({}, None, None, y + 28.0)
+    drawn = ControlDrawn({}, None, None, y + 28.0, raised)
     before: Point | None = None
     for index, tee in enumerate(plan.tees):
         row, column = divmod(index, columns)
@@ -110,7 +111,7 @@ def _draw_trunk(
         above(pen, trunk, before[0], at[0], at[1])
     elif before is not None:
         middle = before[1] + 34.0
-        edge = min(right, before[0] + 6.0)
+        edge = min(right, before[0] + 14.0)
         wire(pen, trunk, before, (edge, before[1]), (edge, middle), (left + 4.0, middle), (left + 4.0, at[1]), at)
         above(pen, trunk, left + 6.0, left + 6.0 + room(trunk), middle)
 
@@ -168,15 +169,16 @@ def _draw_feed(board: Board, circuit: Circuit, tee: Component, at: Point, drawn:
         for conductor in circuit.at(tee.tag, stud):
             if conductor.tag in wired:
                 continue
-            top = y - 22.0
+            turn = y - 9.5 - drawn.raised
+            top = turn - 12.5
             out = place[0] + (-5.0 if index == 0 else 5.0)
-            wire(board.pen, conductor, place, (place[0], y - 9.5), (out, y - 9.5), (out, top))
+            wire(board.pen, conductor, place, (place[0], turn), (out, turn), (out, top))
             flag(board, conductor, End(tee.tag, stud), (out, top), "up")
             if index == 0:
                 lines = (conductor.tag, *(word for word in (conductor.size, f"{conductor.length:.1f} m") if word))
                 label(board.pen, (out - 1.3, top + 4.0), lines, conductor.tag, anchor="end")
             else:
-                beside(board.pen, conductor, out, top, y - 9.5)
+                beside(board.pen, conductor, out, top, turn)
 
 
 def _draw_drop(board: Board, circuit: Circuit, conductor: Conductor, tee: Component, at: Point) -> None:

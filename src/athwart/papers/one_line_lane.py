@@ -139,7 +139,7 @@ def draw_lane(
         return _draw_hydraulic(board, circuit, plan, start[-1], foot[-1], unit_x)
     top, bottom = start[-1][1], foot[-1][1]
     right_of = _draw_chain(board, circuit, plan, start, clear, unit_x)
-    net = _draw_unit(board, plan, top, foot, unit_x)
+    net = _draw_unit(board, plan, top, foot, max(foot[-1][0], start[-1][0]), unit_x)
     if plan.coil is not None:
         tap = tap_at
         if plan.control_at is not None and plan.control_at >= 0:
@@ -191,7 +191,7 @@ def _name_part(board: Board, plan: LanePlan, index: int, part: Component, x: flo
         label(board.pen, (x, top + 4.6), lines, part.tag, anchor="middle")
 
 
-def _draw_unit(board: Board, plan: LanePlan, top: float, foot: Path, x: float) -> Point:
+def _draw_unit(board: Board, plan: LanePlan, top: float, foot: Path, free: float, x: float) -> Point:
     pen, unit = board.pen, plan.unit
     head = (x, top + UNIT_DOWN)
     plus, minus, net = symbols.unit(pen, unit.tag, head, str(unit.facts.get("reversing")), str(unit.facts.get("drive")))
@@ -201,7 +201,7 @@ def _draw_unit(board: Board, plan: LanePlan, top: float, foot: Path, x: float) -
     assert plan.back is not None
     low = foot[-1]
     wire(pen, plan.back, minus, (x, low[1]), *reversed(foot))
-    above(pen, plan.back, low[0] + 2.0, low[0] + 2.0 + room(plan.back), low[1])
+    above(pen, plan.back, free + 2.0, free + 2.0 + room(plan.back), low[1])
     return net
 
 

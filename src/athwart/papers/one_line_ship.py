@@ -12,7 +12,7 @@ from typing import Literal
 from athwart.design.netlist import Component, Conductor, End
 from athwart.papers import symbols
 from athwart.papers.one_line_base import Board, Circuit, beside, far_end, flag, part_lines, two_lines, wire
-from athwart.papers.scene import Box, Pen, Point, wrapped
+from athwart.papers.scene import Box, Pen, Point, width_of, wrapped
 from athwart.papers.symbols import STEP, label
 
 BATTERY_WIDE, SOURCE_WIDE, FUSE_WIDE, DROP_WIDE, EXIT_WIDE = 27.5, 25.5, 13.5, 5.0, 15.0
@@ -200,9 +200,8 @@ def _draw_group(
     if group.is_bar:
         symbols.bar(pen, group.stud, first, last, level)
         words = circuit.components[group.stud].name
-        label(
-            pen, (first, level - 2.2 - STEP), (group.stud, wrapped(words, max(12, int((last - first) / 1.21)), 1)[0]), group.stud
-        )
+        free = min((landing[entry.tag] for entry in group.drops), default=last) - first - 1.0
+        label(pen, (first, level - 2.2 - STEP), (group.stud, words if width_of(words, 2.0) < free else "fuse block"), group.stud)
     elif group.drops:
         points = [landing[entry.tag] for entry in group.drops] + [left + 8.0]
         pen.join((min(points), level), (max(points), level))
@@ -234,7 +233,7 @@ def _draw_battery(pen: Pen, circuit: Circuit, battery: Component, bar: str, x: f
 def short_name(component: Component) -> str:
     """The name given to a source where it finds room, else what it is."""
     name = component.name.removesuffix(" battery")
-    return name if len(name) <= 11 else component.kind.removeprefix("ship ")
+    return name if len(name) <= 11 else component.kind.removeprefix("ship ").removesuffix(" charger")
 
 
 def _draw_source(board: Board, circuit: Circuit, source: Component, group: Group, x: float, level: float, foot: float) -> None:
@@ -254,8 +253,7 @@ def _draw_source(board: Board, circuit: Circuit, source: Component, group: Group
         elif circuit.components[other].kind != "isolator":
             wire(pen, conductor, plus, (x, y - 12.0))
             flag(board, conductor, End(source.tag, "+"), (x, y - 12.0), "up")
-            if conductor.lane == 0:
-                beside(pen, conductor, x, y - 12.0, plus[1])
+            beside(pen, conductor, x, y - 12.0, plus[1])
     if group.drops and not group.is_bar:
         pen.join(plus, (x, level))
     for conductor in circuit.at(source.tag, "-"):
