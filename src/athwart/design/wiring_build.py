@@ -47,7 +47,14 @@ class Stretch:
     @classmethod
     def of(cls, cable: Cable, parallel: int = 1) -> Stretch:
         """From a catalogue row."""
-        return cls(cable.area, cable.gauge, cable.resistance_per_metre, cable.id, cable.insulation_temperature, parallel)
+        return cls(
+            cable.area, printed_size(cable.gauge), cable.resistance_per_metre, cable.id, cable.insulation_temperature, parallel
+        )
+
+
+def printed_size(gauge: str) -> str:
+    """A conductor's size as papers print it."""
+    return gauge.replace("mm2", "mm²")
 
 
 UNKNOWN = Stretch(0.0, "aboard", 0.0)
@@ -155,13 +162,19 @@ class Builder:
         conductors = sorted(self.conductors, key=lambda entry: (entry.lane, KIND_ORDER.index(entry.kind), natural(entry.tag)))
         return Netlist(tuple(components), tuple(conductors))
 
+    def cables(self) -> list[Cable]:
+        """Marine cables in the scale of the rule set (AWG under the US rules), thinnest first; all where there is no such row."""
+        awg = self.brief.choices.rule_set == "us"
+        rows = [row for row in self.catalogue.cables if row.marine and ("AWG" in row.gauge.upper()) == awg]
+        return sorted(rows or self.catalogue.cables, key=lambda row: (row.area, row.id))
+
     def branch(self, current: Ampere, least: SquareMetre = LEAST_BRANCH, engine_space: bool = False) -> Stretch:
         """The smallest cable of the catalogue that carries ``current`` by the rule set's table.
 
         ``current`` is the rating of the fuse before it where there is one. Without such a row: a plain copper conductor of
         that cross-section, without a row.
         """
-        for cable in sorted(self.catalogue.cables, key=lambda row: (row.area, row.id)):
+        for cable in self.cables():
             if cable.area >= least * 0.999 and self._carries(cable.area, cable.insulation_temperature, current, engine_space):
                 return Stretch.of(cable)
         area = next((a for a in METRIC_AREAS if self._fits(a, least, current, engine_space)), 150e-6)
@@ -178,7 +191,7 @@ class Builder:
 
     def at_least(self, area: SquareMetre) -> Stretch:
         """The smallest cable of the catalogue of at least this cross-section."""
-        for cable in sorted(self.catalogue.cables, key=lambda row: (row.area, row.id)):
+        for cable in self.cables():
             if cable.area >= area * 0.98:
                 return Stretch.of(cable)
         return Stretch(area, f"{area * 1e6:.3g} mm²", resistance_per_metre(area), insulation=PVC_RATING)

@@ -10,7 +10,7 @@ from athwart.design.netlist import ComponentKind
 from athwart.design.places import run_between
 from athwart.design.proposal import Bank, Lane, NetworkChoice, NetworkStop
 from athwart.design.wiring_bank import Poles
-from athwart.design.wiring_build import Builder, Stretch
+from athwart.design.wiring_build import Builder, Stretch, printed_size
 from athwart.design.wiring_ship import Ship, Stud, ship_tap
 from athwart.units import Ampere, Metre
 
@@ -66,7 +66,7 @@ def _cable(build: Builder, network: NetworkChoice) -> Stretch:
 
 
 def _stretch(row: NetworkCable) -> Stretch:
-    return Stretch(row.supply_area, row.supply_size, row.supply_ohm_per_metre, row.id)
+    return Stretch(row.supply_area, printed_size(row.supply_size), row.supply_ohm_per_metre, row.id)
 
 
 def _tee(build: Builder, network: NetworkChoice, stop: NetworkStop, number: int) -> str:

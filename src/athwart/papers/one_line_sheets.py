@@ -44,6 +44,8 @@ def draw_sheets(proposal: Proposal, plan: Plan, places: dict[tuple[str, str], st
         return made[-1][0]
 
     packs = _pack(plan)
+    if _on_one(proposal, plan, packs, new):
+        return made
     if plan.ship.groups or plan.ship.negatives:
         _ship_sheets(plan, new)
     for pack in packs:
@@ -56,6 +58,36 @@ def draw_sheets(proposal: Proposal, plan: Plan, places: dict[tuple[str, str], st
         _control_sheet(new("Power one-line diagram, control line"), plan)
     _notes(proposal, plan, made[0][0])
     return made
+
+
+def _on_one(proposal: Proposal, plan: Plan, packs: list[list[Row]], new: Callable[[str], Board]) -> bool:
+    """One lane with its bank below the ship's supply, the control line beside that, where all of it finds room on one sheet."""
+    ship, width = plan.ship, max(plan.ship.width(), negative_room(plan.ship)) + 12.0
+    level = TOP + ship.height + 12.0
+    lane_top = level + SHIP_FOOT + 18.0
+    if len(plan.rows) != 1 or plan.banks or not ship.groups or lane_top + packs[0][0].tall > NOTES_TOP:
+        return False
+    beside = RIGHT - LEFT - 4.0 - width
+    if plan.control is not None and (plan.control.rows(beside) > 1 or beside < 110.0):
+        return False
+    board = new("Power one-line diagram, all conductors")
+    _ship_column(board, plan, level, level + SHIP_FOOT, "all")
+    if plan.control is not None:
+        plan.control.spread(beside)
+        trunk = (TOP + lane_top) / 2 + 4.0
+        title(board.pen, LEFT + width, trunk - 30.0, "CONTROL LINE")
+        draw_control(board, plan.circuit, plan.control, LEFT + width, RIGHT - 4.0, trunk, set())
+    packs[0][0].height += min(14.0, NOTES_TOP - lane_top - packs[0][0].tall)
+    studs = draw_rows(board, plan.circuit, packs[0], LEFT + FLAG, _unit_x(), lane_top, set())
+    draw_drop(board, packs[0][0].lane, studs[0])
+    _notes(proposal, plan, board)
+    return True
+
+
+def _ship_column(board: Board, plan: Plan, level: float, foot: float, part: Part) -> None:
+    board.pen.text((LEFT, TOP + 2.0), "SHIP", 2.8, bold=True)
+    draw_ship(board, plan.circuit, plan.ship, LEFT, level, foot, set(), part)
+    draw_negative_bar(board, plan.circuit, plan.ship, LEFT, LEFT + plan.ship.width(part), foot, set(), part)
 
 
 def _notes(proposal: Proposal, plan: Plan, board: Board) -> None:
@@ -107,9 +139,7 @@ def _ship_sheets(plan: Plan, new: Callable[[str], Board]) -> None:
         board = new(f"Power one-line diagram, {words}")
         here = level if part != "fuses" else TOP + 12.0
         low = foot if part != "fuses" else here + SHIP_FOOT
-        board.pen.text((LEFT, TOP + 2.0), "SHIP", 2.8, bold=True)
-        draw_ship(board, plan.circuit, ship, LEFT, here, low, set(), part)
-        draw_negative_bar(board, plan.circuit, ship, LEFT, LEFT + ship.width(part), low, set(), part)
+        _ship_column(board, plan, here, low, part)
 
 
 def _bank_sheets(plan: Plan, bank: BankPlan, new: Callable[[str], Board]) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from athwart.design.proposal import Proposal
-from athwart.papers.scene import Box, Pen, Point, Scene, wrapped
+from athwart.papers.scene import ADVANCE, Box, Pen, Point, Scene, wrapped
 
 WIDTH, HEIGHT = 420.0, 297.0
 FRAME = Box(20.0, 10.0, 410.0, 287.0)
@@ -134,9 +134,8 @@ def _title_block(pen: Pen, title: Title) -> None:
             box = Box(x, top + down, x + wide, top + down + tall)
             pen.rectangle(box, style="help", layer="FRAME", role="frame", owner="frame")
             pen.text((x + 1.2, box.top + 2.4), name, 1.7, owner="title block")
-            size = 3.2 if tall > 10 else 2.5
-            most = int((wide - 2.4) / (0.602 * size))
-            text = wrapped(value, most, 1)[0] if value else ""
+            size = max(1.8, min(3.2 if tall > 10 else 2.5, (wide - 2.4) / (ADVANCE * max(len(value), 1))))
+            text = wrapped(value, int((wide - 2.4) / (ADVANCE * size) + 1e-6), 1)[0] if value else ""
             pen.text((x + 1.2, box.bottom - 2.0), text, size, bold=tall > 10 and name != "sheet", owner="title block")
             x += wide
 
