@@ -384,7 +384,7 @@ def _boat(shape: Shape) -> dict[str, Any]:
                 "centroid_height": f"{0.3 * long:.2f} m",
             },
         ],
-        "underwater": [[f"{x * long:.2f} m", f"-{y * long:.2f} m"] for x, y in under] if shape.underwater else [],
+        "underwater": [[f"{x * long:.2f} m", f"{y * long:.2f} m"] for x, y in under] if shape.underwater else [],
         "hull_material": "grp",
     }
 

@@ -42,18 +42,13 @@ def control_line(
         build.run(
             CONTROL_LANE, "D", (tee, "drop"), (tag, "net"), cable, _drop_length(build, stop.name), purpose=f"drop to {stop.name}"
         )
-    for extra in network.terminators[2:]:
-        tee = next((tee for tee, stop in zip(tees, network.stops, strict=True) if extra in (stop.name, stop.tag)), tees[0])
-        resistor = _terminator(build, extra)
+    for name in _inside(network):
+        tee = next((tee for tee, stop in zip(tees, network.stops, strict=True) if name in (stop.name, stop.tag)), tees[0])
+        if _taken(build, tee):
+            continue
+        resistor = _terminator(build, name)
         build.run(
-            CONTROL_LANE,
-            "D",
-            (tee, "third"),
-            (resistor, "1"),
-            cable,
-            0.0,
-            purpose="terminator that does not belong here",
-            aboard=True,
+            CONTROL_LANE, "D", (tee, "third"), (resistor, "1"), cable, 0.0, purpose="terminator inside the trunk", aboard=True
         )
     _feed(build, ship, banks, network, next(tee for tee in tees if build.components[tee].kind == "feed"))
 
@@ -76,10 +71,35 @@ def _tee(build: Builder, network: NetworkChoice, stop: NetworkStop, number: int)
     return build.add(tag, "feed" if is_feed else "tee", CONTROL_LANE, stop.name, (), terminals, facts={"at": stop.at})
 
 
+def _inside(network: NetworkChoice) -> list[str]:
+    """Terminators that stand elsewhere than at the two ends of the trunk."""
+    names = list(network.terminators)
+    for end in _ends(network):
+        if end is not None:
+            names.remove(end)
+    return names
+
+
+def _ends(network: NetworkChoice) -> tuple[str | None, str | None]:
+    """The terminators at the first and the last stop, where they are."""
+    names = list(network.terminators)
+    found: list[str | None] = []
+    for stop in (network.stops[0], network.stops[-1]):
+        name = next((entry for entry in names if entry in (stop.name, stop.tag)), None)
+        if name is not None:
+            names.remove(name)
+        found.append(name)
+    return found[0], found[1]
+
+
+def _taken(build: Builder, tee: str) -> bool:
+    return any(end.component == tee and end.terminal == "third" for entry in build.conductors for end in (entry.start, entry.end))
+
+
 def _trunk(build: Builder, network: NetworkChoice, tees: list[str], cable: Stretch) -> None:
-    ends = network.terminators
-    first = _terminator(build, ends[0]) if ends else None
-    last = _terminator(build, ends[1]) if len(ends) > 1 else None
+    at_first, at_last = _ends(network)
+    first = _terminator(build, at_first) if at_first is not None else None
+    last = _terminator(build, at_last) if at_last is not None else None
     studs: list[tuple[str, str, str]] = [(tee, "1", "2") for tee in tees]
     places = [stop.at for stop in network.stops]
     if first is not None:

@@ -20,7 +20,9 @@ def electrical(proposal: Proposal) -> tuple[Scene, ...]:
 
 def network(proposal: Proposal) -> tuple[Scene, ...]:
     """Control line."""
-    return ()
+    from athwart.papers.network_drawing import network_drawing
+
+    return network_drawing(proposal)
 
 
 def drawings(proposal: Proposal) -> tuple[Scene, ...]:

@@ -22,7 +22,7 @@ def one_line(proposal: Proposal) -> tuple[Scene, ...]:
     """The sheets of the one-line diagram."""
     places: dict[tuple[str, str], str] = {}
     drawn = _draw(proposal, places)
-    places = {key: reference(board.number, at) for board, _ in drawn for key, at in board.exits.items()}
+    places = {key: reference(board, at) for board, _ in drawn for key, at in board.exits.items()}
     drawn = _draw(proposal, places)
     made = []
     for board, title in drawn:

@@ -24,6 +24,7 @@ class Board:
     """One sheet being drawn: its pen, its number, where conductors leave it, and where they go on (known on the second pass)."""
 
     number: int
+    paper: str = "E"
     pen: Pen = field(default_factory=Pen)
     exits: dict[tuple[str, str], Point] = field(default_factory=dict)  # (conductor, near end) -> where
     elsewhere: dict[tuple[str, str], str] = field(default_factory=dict)  # (conductor, far end) -> "E2/B3"
@@ -143,9 +144,9 @@ def flag(board: Board, conductor: Conductor, near: End, at: Point, side: Side) -
         pen.text((x, first + 2.4), words[1], FLAG_SIZE, "middle")
 
 
-def reference(number: int, at: Point) -> str:
+def reference(board: Board, at: Point) -> str:
     """Sheet and field as a flag prints them."""
-    return f"E{number}/{grid_reference(at)}"
+    return f"{board.paper}{board.number}/{grid_reference(at)}"
 
 
 def part_lines(component: Component, *more: str) -> tuple[str, ...]:
