@@ -55,7 +55,7 @@ def _line_faults(scene: Scene, segments: list[tuple[Line, Segment]]) -> Iterator
 
 
 def _text_faults(scene: Scene, texts: list[Text], boxes: list[Box], segments: list[tuple[Line, Segment]]) -> Iterator[str]:
-    strokes = [(line, segment) for line in scene.lines("symbol", "frame") for segment in _segments(line)]
+    strokes = [(line, segment) for line in scene.lines("symbol", "frame", "picture") for segment in _segments(line)]
     strokes += segments
     rounds = [element for element in scene.elements if isinstance(element, Circle) and element.role in ("symbol", "node")]
     for index, (text, box) in enumerate(zip(texts, boxes, strict=True)):

@@ -8,7 +8,9 @@ from athwart.papers.scene import Scene
 
 def general(proposal: Proposal) -> tuple[Scene, ...]:
     """Side elevation, immersion and routes."""
-    return ()
+    from athwart.papers.elevation import elevation
+
+    return elevation(proposal)
 
 
 def electrical(proposal: Proposal) -> tuple[Scene, ...]:
