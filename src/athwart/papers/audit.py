@@ -172,7 +172,7 @@ def _nets(netlist: Netlist) -> list[set[str]]:
 
 
 def _stud(netlist: Netlist, component: str, terminal: str) -> str:
-    kind = netlist.component(component).kind
+    kind = next((entry.kind for entry in netlist.components if entry.tag == component), "")
     if kind == "bar":
         return f"{component}:1"
     if kind in ("tee", "feed") and terminal not in "+-":

@@ -12,8 +12,6 @@ if TYPE_CHECKING:
     from ezdxf.layouts.layout import Modelspace
 
 FIXED_GUID = "{00000000-0000-0000-0000-000000000000}"
-FIXED_DATE = 2451544.5
-"""Julian date 2000-01-01: the file's own dates carry no meaning, the title block has the date."""
 WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211)
 """Line weights the format allows, hundredths of a millimetre."""
 ALIGN = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}
@@ -37,8 +35,6 @@ def _document(scene: Scene) -> str:
 
     document = ezdxf.new("R2010", setup=False)  # type: ignore[attr-defined,unused-ignore]
     document.units = units.MM
-    for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
-        document.header[name] = FIXED_DATE
     document.header["$FINGERPRINTGUID"] = document.header["$VERSIONGUID"] = FIXED_GUID
     _tables(document)
     space = document.modelspace()
