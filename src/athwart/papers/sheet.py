@@ -135,8 +135,10 @@ def _title_block(pen: Pen, title: Title) -> None:
             pen.rectangle(box, style="help", layer="FRAME", role="frame", owner="frame")
             pen.text((x + 1.2, box.top + 2.4), name, 1.7, owner="title block")
             size = max(1.8, min(3.2 if tall > 10 else 2.5, (wide - 2.4) / (ADVANCE * max(len(value), 1))))
-            text = wrapped(value, int((wide - 2.4) / (ADVANCE * size) + 1e-6), 1)[0] if value else ""
-            pen.text((x + 1.2, box.bottom - 2.0), text, size, bold=tall > 10 and name != "sheet", owner="title block")
+            lines = wrapped(value, int((wide - 2.4) / (ADVANCE * size) + 1e-6), 2) if value else ()
+            for up, line in enumerate(reversed(lines)):
+                foot = box.bottom - (2.0 if len(lines) == 1 else 1.3) - 2.3 * up
+                pen.text((x + 1.2, foot), line, size, bold=tall > 10 and name != "sheet", owner="title block")
             x += wide
 
 
