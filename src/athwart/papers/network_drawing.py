@@ -137,7 +137,7 @@ def _draw_trunk(
         flag(board, trunk, End(tee.tag, "1"), start, "left")
         above(pen, trunk, start[0], at[0], at[1])
     elif new_row:
-        middle, edge = before[1] + ROW - 32.0, before[0] + 17.0
+        middle, edge = before[1] + ROW - 38.0, before[0] + 17.0
         wire(pen, trunk, before, (edge, before[1]), (edge, middle), (LEFT + 4.0, middle), (LEFT + 4.0, at[1]), at)
         above(pen, trunk, LEFT + 5.0, at[0], at[1])
     else:

@@ -495,9 +495,9 @@ def _draw_tap(pen: Pen, circuit: Circuit, column: Column, x: float, start: float
 def _draw_consumer(pen: Pen, circuit: Circuit, column: Column, x: float, load: Point, bottom: float) -> None:
     assert column.load is not None
     assert column.after is not None
-    box = Box(x - 4.0, load[1] + PIECE, x + 15.0, load[1] + PIECE + 9.0)
-    words = wrapped(column.load.name, 14, 1)
-    symbols.words_box(pen, column.load.tag, box, (column.load.tag, *words, *column.load.rating), bold_first=True)
+    box = Box(x - 4.0, load[1] + PIECE, x + 15.0, load[1] + PIECE + 11.0)
+    words = wrapped(column.load.name, 16, 2)
+    symbols.words_box(pen, column.load.tag, box, (column.load.tag, *words, *column.load.rating), size=1.8, bold_first=True)
     pen.port(column.load.tag, "+", (x, box.top))
     pen.port(column.load.tag, "-", (x, box.bottom))
     wire(pen, column.after, load, (x, box.top))
