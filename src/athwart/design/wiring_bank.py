@@ -184,7 +184,6 @@ def _rating(charger: Charger) -> tuple[str, ...]:
 
 def _charger_input(build: Builder, ship: Ship, choice: ChargingChoice, tag: str, place: str, tie_area: float | None) -> None:
     """From the ship's block through its fuse; the minus of a charger without isolation is a tie and is sized as one."""
-    lane = 0
     rating = choice.fuse_source.rating if choice.fuse_source else 0.0
     cable = Stretch.of(choice.cable) if choice.cable else build.branch(max(rating, choice.input_current))
     length = max(choice.input_plus, 2 * STUD_PIECE)
@@ -193,6 +192,7 @@ def _charger_input(build: Builder, ship: Ship, choice: ChargingChoice, tag: str,
     source = ship.source(choice.from_battery)
     if source is None:
         raise ValueError("the ship has no battery to feed a charger from")
+    lane = build.components[source[0]].lane
     if choice.fuse_source is None:
         build.run(lane, "P", source, (tag, "in+"), cable, length, purpose="charger input, no fuse", **common)
     else:
@@ -202,7 +202,7 @@ def _charger_input(build: Builder, ship: Ship, choice: ChargingChoice, tag: str,
     tie = tie_area if tie_area and not (choice.charger and choice.charger.isolated) else None
     minus = build.at_least(tie) if tie and tie > cable.area else cable
     purpose = "charger input minus, second tie: sized as one" if tie else "charger input minus"
-    build.run(lane, "N", (tag, "in-"), ship.minus, minus, max(choice.input_minus, STUD_PIECE), purpose=purpose, **common)
+    build.run(0, "N", (tag, "in-"), ship.minus, minus, max(choice.input_minus, STUD_PIECE), purpose=purpose, **common)
 
 
 def _ship_place(build: Builder, ship: Ship, battery: str | None) -> str:

@@ -194,6 +194,7 @@ def _feed(build: Builder, ship: Ship, banks: dict[str, tuple[Bank, Poles]], netw
         source, minus = _feed_from_bank(build, network, poles, cable, rating, row)
     if source is None:
         return
+    lane = build.components[source[0]].lane
     _feed_pair(build, source, minus, tee, cable, lane, rating, where)
 
 
