@@ -262,9 +262,8 @@ def enough(p: Proposal) -> Iterator[Finding]:
 def _protection(p: Proposal, bank: Bank) -> Iterator[Finding]:
     block, lanes = bank.block, lanes_of(p, bank)
     guard = Protection(block.discharge_continuous, block.discharge_peak, block.discharge_peak_time)
-    described = any(
-        parts_of(p, lane).bank is not None and parts_of(p, lane).bank.row is None for lane in lanes if bank.kept != "chosen"
-    )  # type: ignore[union-attr]
+    aboard = [parts_of(p, lane).bank for lane in lanes if bank.kept != "chosen"]
+    described = any(part is not None and part.row is None for part in aboard)
     if described or (guard.continuous is None and guard.peak is None):
         yield BANK_10.found(bank.name, f"{block.name}.", tags=bank_tags(p, bank), path=_part_path(p, bank, "row"))
     running_now = sum(
