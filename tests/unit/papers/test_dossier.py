@@ -75,7 +75,6 @@ def test_every_text_page_says_which_boat_issue_date_page_and_input(name: str) ->
     assert counted >= 10
 
 
-@pytest.mark.xfail(reason="a known fault: examples 2 and 4 run over the right margin of page 1", strict=False)
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_nothing_runs_over_the_edge_of_the_text(name: str) -> None:
     """Margins of the A4 pages are blank: 27 mm left, 19 right, the head above and the foot below."""
