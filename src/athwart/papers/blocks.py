@@ -39,9 +39,9 @@ def table(
     }
 
 
-def pair(left: Sequence[Block], right: Sequence[Block], *, share: tuple[float, float] = (1.0, 1.0)) -> Block:
-    """Two columns of short blocks."""
-    return {"kind": "pair", "left": list(left), "right": list(right), "share": list(share)}
+def pair(left: Sequence[Block], right: Sequence[Block], *, share: tuple[float, float] = (1.0, 1.0), whole: bool = False) -> Block:
+    """Two columns of short blocks; ``whole`` keeps them on one page."""
+    return {"kind": "pair", "left": list(left), "right": list(right), "share": list(share), "whole": whole}
 
 
 def figure(svg: str, caption: str, alt: str, *, width: float = 162.0) -> Block:

@@ -42,9 +42,18 @@ def _document(scene: Scene) -> str:
         _draw(space, element, scene.height)
     document.header["$EXTMIN"] = (0.0, 0.0, 0.0)
     document.header["$EXTMAX"] = (scene.width, scene.height, 0.0)
+    _order_classes(document)
     stream = io.StringIO()
     document.write(stream)
     return stream.getvalue()
+
+
+def _order_classes(document: Drawing) -> None:
+    """Register the classes every file carries and sort them: the library keeps them in a set, whose order is another each run."""
+    section = document.classes
+    section.add_required_classes(document.dxfversion)
+    for key in sorted(section.classes):
+        section.classes[key] = section.classes.pop(key)
 
 
 def _tables(document: Drawing) -> None:

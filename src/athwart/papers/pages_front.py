@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from math import ceil, degrees
 from typing import Any
 
@@ -14,6 +16,9 @@ from athwart.papers.sheet import RULE_SETS
 from athwart.papers.steps import ANSWERS, bank_words
 from athwart.trial.commissioned import state_words
 
+INDEX = re.compile(r"\[(\d+)\]")
+HALF_PAGE = 60
+"""Rows of a column of defaults that still fit one page."""
 LETTERS, LINES = 66, 33
 """Letters in a line of an answer, and lines of answers that leave room for the key data on the first page."""
 
@@ -150,7 +155,7 @@ def _findings(c: Context) -> list[b.Block]:
     words = f"{counts['stop']} of severity stop, {counts['caution']} cautions, {counts['note']} notes. Stop: not to be built before it is mended or accepted with a reason."
     columns: list[b.Column] = [
         ("finding", "l", "17mm"),
-        ("no., code", "l", "17mm"),
+        ("no., code", "l", "21.5mm"),
         ("what", "l", "1.5fr"),
         ("value and limit", "l", "0.75fr"),
         ("what to do", "l", "1.1fr"),
@@ -186,7 +191,8 @@ def _assumptions(c: Context) -> list[b.Block]:
         found.append(b.text("Need: " + "; ".join(p.need.assumptions) + "."))
     found.append(b.text(ANSWERS, small=True))
     if p.defaults:
-        half = (len(p.defaults) + 1) // 2
+        listed = grouped(p.defaults)
+        half = (len(listed) + 1) // 2
         tables = [
             b.table(
                 [("default used", "l", "1fr"), ("value", "r", "auto")],
@@ -194,8 +200,24 @@ def _assumptions(c: Context) -> list[b.Block]:
                 size=7.0,
                 inset=1.7,
             )
-            for part in (p.defaults[:half], p.defaults[half:])
+            for part in (listed[:half], listed[half:])
             if part
         ]
-        found += [b.section("Defaults used"), b.pair(tables[:1], tables[1:])]
+        found += [b.section("Defaults used"), b.pair(tables[:1], tables[1:], whole=half <= HALF_PAGE)]
     return found
+
+
+def grouped(defaults: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Defaults of one field and one value in several places as one line: ``layout.places[0, 2].ventilated``.
+
+    >>> grouped((("places[0].tall", "no"), ("users", "owner"), ("places[2].tall", "no"), ("places[3].tall", "yes")))
+    [('places[0, 2].tall', 'no'), ('users', 'owner'), ('places[3].tall', 'yes')]
+    """
+    places: dict[tuple[str, str, str], list[str]] = {}
+    for path, value in defaults:
+        found = INDEX.search(path)
+        before, index, after = (path[: found.start()], found.group(1), path[found.end() :]) if found else (path, "", "")
+        places.setdefault((before, after, value), []).append(index)
+    return [
+        (f"{before}[{', '.join(at)}]{after}" if at != [""] else before, value) for (before, after, value), at in places.items()
+    ]

@@ -194,7 +194,7 @@ def steps_page(c: Context) -> b.Block:
         "Installation",
         [
             b.text(f"{words.LICENSED} In this order; a caution stands beside the act it guards."),
-            b.table(columns, rows, size=8.0, inset=3.0),
+            b.table(columns, rows, size=8.0, inset=2.3),
         ],
         paper=f"{c.number}-I1",
     )

@@ -227,8 +227,8 @@ def _control(p: Proposal) -> Iterator[Draft]:
             "NOTE",
             "Screen to the boat's ground at one point.",
         )
-        for change in p.network.changes:
-            yield f"Control line: {change}.", "", "", ""
+        if p.network.changes:
+            yield f"Control line, in this order: {'; '.join(p.network.changes)}.", "", "", ""
 
 
 def _live(p: Proposal) -> Iterator[Draft]:

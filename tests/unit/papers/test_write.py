@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -56,3 +59,29 @@ def test_other_files_in_the_folder_are_left_alone(tmp_path: Path) -> None:
     file = brief_of(NAME)
     write.write_papers(proposal_of(NAME), tmp_path, file.text, file.origins)
     assert (tmp_path / "notes.txt").read_text(encoding="utf-8") == "mine"
+
+
+def test_another_run_of_python_gives_the_same_bytes() -> None:
+    """Sets and dictionaries are ordered otherwise in each process: the order of nothing may depend on it."""
+    script = (
+        "from hashlib import sha256\n"
+        "from athwart.papers.write import papers\n"
+        "from tests.unit.papers.made import brief_of, proposal_of\n"
+        f"file = brief_of({NAME!r})\n"
+        f"made = papers(proposal_of({NAME!r}), file.text, file.origins)\n"
+        "print([(name, sha256(data).hexdigest()) for name, data in made.items()])\n"
+    )
+    root = Path(__file__).parents[3]
+    outputs = {
+        subprocess.run(
+            [sys.executable, "-c", script],
+            cwd=root,
+            env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": f"{root / 'src'}{os.pathsep}{root}"},
+            capture_output=True,
+            text=True,
+            check=True,
+        ).stdout
+        for seed in ("1", "2")
+    }
+    assert len(outputs) == 1
+    assert "dossier.pdf" in outputs.pop()
