@@ -81,7 +81,7 @@ def test_another_run_of_python_gives_the_same_bytes() -> None:
             text=True,
             check=True,
         ).stdout
-        for seed in ("1", "2")
+        for seed in ("3", "4")  # a pair whose sets differ in order where it once mattered
     }
     assert len(outputs) == 1
     assert "dossier.pdf" in outputs.pop()
