@@ -193,7 +193,6 @@ def _located(text: str, mistake: Mistake) -> bool:
     return bool(mistake.message) and 1 <= (mistake.line or 0) <= lines and (mistake.column or 0) >= 1
 
 
-@pytest.mark.xfail(reason="a known fault: a spoilt brief with two documents is not refused cleanly", strict=False)
 @pytest.mark.parametrize("seed", [SEED])
 @pytest.mark.parametrize("part", range(PARTS))
 def test_every_spoilt_brief_reads_or_says_where_it_does_not(part: int, seed: int) -> None:

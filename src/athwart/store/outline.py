@@ -207,7 +207,7 @@ def read_section(text: str) -> Section:
     except _StopError:
         root = None
     if root is None or root.kind != "mapping":
-        if root is not None and (root.text or root.kind == "sequence"):
+        if root is not None and (root.text or root.style or root.kind == "sequence"):
             message = "a brief is made of sections, each a key with a colon"
             reader.mistakes.append(
                 Mistake(message, line=root.line, column=root.column, read=root.text[:40], allowed="for example boat:")
