@@ -36,6 +36,13 @@ ComponentKind = Literal[
     "consumer",  # another load on the bank
 ]
 ConductorKind = Literal["P", "N", "L", "C", "T", "D", "E", "H"]
+DESCRIBED = "aboard "
+"""Begins the id of a part that the brief describes instead of naming its catalogue row."""
+
+
+def is_described(row: str | None) -> bool:
+    """Whether a part was described in the brief: it exists, and other figures are lent by the nearest row."""
+    return row is not None and row.startswith(DESCRIBED)
 
 
 @dataclass(frozen=True, slots=True)

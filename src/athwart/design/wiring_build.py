@@ -9,7 +9,7 @@ from typing import Any
 
 from athwart.catalogue.records import Cable, Catalogue, Fuse
 from athwart.design.brief import Brief
-from athwart.design.netlist import Component, ComponentKind, Conductor, ConductorKind, End, Netlist
+from athwart.design.netlist import Component, ComponentKind, Conductor, ConductorKind, End, Netlist, is_described
 from athwart.power.ampacity import ampacity
 from athwart.power.conductor import resistance_per_metre
 from athwart.units import Ampere, Metre, Ohm, SquareMetre
@@ -135,6 +135,7 @@ class Builder:
             number = self.used[kind + "wire", lane] = self.used.get((kind + "wire", lane), 0) + 1
         tag = f"{lane}{kind}{number}"
         colour = COLOURS[self.brief.choices.rule_set].get(kind, "")
+        others["aboard"] = others.get("aboard", False) or is_described(stretch.row)
         resistance: Ohm = stretch.ohm_per_metre * length / stretch.parallel
         self.conductors.append(
             Conductor(

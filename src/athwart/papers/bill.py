@@ -198,18 +198,13 @@ def _holders(p: Proposal) -> Iterator[_Draft]:
 # ---- cable
 
 
-def is_new(wire: Conductor) -> bool:
-    """Whether a conductor is to be bought: neither aboard nor of a cable that the brief describes as aboard."""
-    return not wire.aboard and not (wire.row or "").startswith("aboard ")
-
-
 def _cables(p: Proposal) -> Iterator[_Draft]:
     waste = p.brief.choices.cable_waste
     lengths: dict[tuple[str, str, str], float] = defaultdict(float)
     tags: dict[tuple[str, str, str], list[str]] = defaultdict(list)
     areas: dict[tuple[str, str, str], float] = {}
     for wire in p.netlist.conductors:
-        if not is_new(wire) or wire.kind == "H" or wire.length <= 0.0:
+        if wire.aboard or wire.kind == "H" or wire.length <= 0.0:
             continue
         key = (wire.row or "", wire.size, "" if wire.kind in "TD" else wire.colour)
         lengths[key] += wire.length * wire.parallel
@@ -271,7 +266,7 @@ def _lug_row(p: Proposal, size: str, stud: str) -> Sundry | None:
 def ends(p: Proposal) -> Iterator[tuple[Conductor, End]]:
     """Both ends of every conductor that is new and carries lugs."""
     for wire in p.netlist.conductors:
-        if is_new(wire) and wire.kind in LUGGED:
+        if not wire.aboard and wire.kind in LUGGED:
             yield wire, wire.start
             yield wire, wire.end
 
@@ -297,7 +292,7 @@ def _small(p: Proposal) -> Iterator[_Draft]:
     yield from _one_each(p, "lock and tag", switches)
     if p.brief.supply.common_negative == "isolated":
         yield from _one_each(p, "insulation monitor", ("X0.2",))
-    wires = sum(c.parallel for c in p.netlist.conductors if is_new(c) and c.kind != "H")
+    wires = sum(c.parallel for c in p.netlist.conductors if not c.aboard and c.kind != "H")
     if wires:
         yield _Draft(
             2 * wires, "pc", (), "Cable marker: own tag, then far end", "both ends of each wire", None, note="printed, shrunk on"

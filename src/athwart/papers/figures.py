@@ -31,13 +31,6 @@ def significant(value: float | None, digits: int = 3) -> str:
     return number(value, places)
 
 
-def with_unit_text(value: float, unit: str) -> str:
-    """A figure of a limit with the unit its name ends in."""
-    size = abs(value)
-    places = 0 if size >= 99.5 or value == int(value) else 1 if size >= 9.95 else 2
-    return with_unit(value, unit, places)
-
-
 def newtons(value: float | None) -> str:
     """Thrust to 10 N."""
     return with_unit(value, "N", -1)

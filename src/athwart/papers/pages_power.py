@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import inf
 
+from athwart.design.limits import limit_words
 from athwart.design.netlist import Component
 from athwart.design.proposal import Bank, ChargingChoice, Fault, Lane, LaneState
 from athwart.design.search import cabling, fusing
@@ -158,10 +159,9 @@ def _limits(c: Context) -> list[b.Block]:
 def limit_rows(limits: Sequence[tuple[str, float, float, bool]]) -> list[list[b.Cell]]:
     """Rows of a table of limits; a limit that is only words has no figure."""
     rows: list[list[b.Cell]] = []
-    for what, value, limit, passes in limits:
-        words, unit = what.rsplit(", ", 1) if ", " in what else (what, "")
-        figures = (f.with_unit_text(value, unit), f.with_unit_text(limit, unit)) if unit else (f.DASH, f.DASH)
-        rows.append([words, *figures, "held" if passes else b.bold("broken")])
+    for entry in limits:
+        words, value, limit = limit_words(entry)
+        rows.append([words, value or f.DASH, limit or f.DASH, "held" if entry[3] else b.bold("broken")])
     return rows
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from athwart.design.proposal import Proposal
 from athwart.design.wiring import lengths_by_row
-from athwart.papers.bill import bill, ends, is_new, kept, stud_of, totals
+from athwart.papers.bill import bill, ends, kept, stud_of, totals
 from tests.properties import proposal_strategies as shapes
 from tests.unit.papers.made import EXAMPLES, proposal_of
 
@@ -50,7 +50,7 @@ def test_metres_are_the_netlists_metres_with_the_waste_rounded_up_to_half_a_metr
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_two_lugs_a_wire_each_on_the_stud_of_its_part(name: str) -> None:
     proposal = proposal_of(name)
-    wires = sum(wire.parallel for wire in proposal.netlist.conductors if is_new(wire) and wire.kind in "PNLCE")
+    wires = sum(wire.parallel for wire in proposal.netlist.conductors if not wire.aboard and wire.kind in "PNLCE")
     lugs = sum(line.quantity for line in bill(proposal) if line.what.lower().startswith("lug "))
     assert lugs == 2 * wires
     for wire, end in ends(proposal):

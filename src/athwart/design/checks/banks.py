@@ -377,7 +377,7 @@ def shared(p: Proposal) -> Iterator[Finding]:
     starters = [battery for battery in p.brief.supply.batteries if "engine start" in battery.use]
     for bank in p.banks:
         found = wish_of(p, bank.name)
-        shares = found is not None and any("start" in load.name for load in found[1].shared_with)
+        shares = found is not None and any("start" in load.name.casefold() for load in found[1].shared_with)
         if burns and shares and not starters:
             yield BANK_07.found(
                 bank.name, "The thruster empties the engine's only starter.", path=bank_path(p, bank.name, "shared_with")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from athwart.design.checks.looks import docking_time, over, part_path, parts_of, tags, told, under, where_of
 from athwart.design.checks.registry import check
+from athwart.design.limits import limit_words
 from athwart.design.proposal import Lane, Proposal
 from athwart.design.search import running
 from athwart.findings import Finding, code
@@ -259,13 +260,13 @@ def hydraulics(p: Proposal) -> Iterator[Finding]:
         if lane.unit.drive != "hydraulic":
             continue
         yield DRIVE_10.found(where_of(lane), lane.not_computed.capitalize() + ".", tags=tags(p, lane, "unit"))
-        for name, value, limit, passed in lane.hydraulic:
-            if not passed:
-                yield DRIVE_11.found(
-                    where_of(lane),
-                    f"{name}.",
-                    value=f"{value:.4g}",
-                    limit=f"{limit:.4g}",
-                    margin=under(value, limit),
-                    path="propulsion.engines",
-                )
+        for broken in (limit for limit in lane.hydraulic if not limit[3]):
+            rule, value, limit = limit_words(broken)
+            yield DRIVE_11.found(
+                where_of(lane),
+                f"{rule.capitalize()}.",
+                value=value,
+                limit=limit,
+                margin=under(broken[1], broken[2]),
+                path="propulsion.engines",
+            )

@@ -87,7 +87,9 @@ def not_used(p: Proposal) -> Iterator[Finding]:
     """Values given that nothing reads yet, gathered in one finding with the answers they would change."""
     given = tuple(dict.fromkeys(path for path in _given(p.brief, "") if path in NOT_USED))
     if given:
-        words = "; ".join(f"{path} ({NOT_USED[path]})" for path in given)
-        yield PROOF_02.found(
-            "brief", f"Read, not used, with the answer each would change: {words}.", value=f"{len(given)} fields", path=given[0]
-        )
+        would: dict[str, list[str]] = {}
+        for path in given:
+            section, _, field = path.partition(".")
+            would.setdefault(NOT_USED[path], []).append(field.replace("[]", "") or section)
+        words = "; ".join(f"{answer} ({', '.join(fields)})" for answer, fields in would.items())
+        yield PROOF_02.found("brief", f"Read, not used; they would change {words}.", value=f"{len(given)} fields", path=given[0])

@@ -6,6 +6,7 @@ from math import inf, isfinite
 
 from athwart import units
 from athwart.catalogue.records import BatteryBlock, Row
+from athwart.design import netlist
 from athwart.design.brief import BankWish, BlockAboard, LaneParts
 from athwart.design.netlist import ComponentKind
 from athwart.design.places import RunOf, run_between
@@ -93,7 +94,7 @@ def is_kept(bank: Bank) -> bool:
 
 def is_described(row: Row) -> bool:
     """Whether a part was described in the brief instead of named by its row, so that other figures are lent by the nearest row."""
-    return row.id.startswith("aboard ")
+    return netlist.is_described(row.id)
 
 
 def run_of(p: Proposal, lane: Lane) -> RunOf | None:

@@ -15,6 +15,7 @@ from typing import Literal, TypeVar, cast
 from athwart import units
 from athwart.catalogue.records import BatteryBlock, Cable, Catalogue, Charger, Contactor, Fuse, Row, Switch, ThrusterUnit
 from athwart.design.brief import BlockAboard, Brief, CableAboard, ChargerAboard, FuseAboard, LaneParts, StopAboard, SwitchAboard
+from athwart.design.netlist import DESCRIBED
 from athwart.design.proposal import Keep
 from athwart.errors import BriefError, Mistake
 
@@ -118,7 +119,7 @@ def block_of(catalogue: Catalogue, part: BlockAboard, identity: str) -> BatteryB
         scale = part.capacity * part.volts / (near.capacity * near.volts)
         block = replace(
             near,
-            id=f"aboard {part.chemistry} {part.volts:g} V {part.capacity / 3600:g} Ah",
+            id=f"{DESCRIBED}{part.chemistry} {part.volts:g} V {part.capacity / 3600:g} Ah",
             maker="",
             name=f"{part.chemistry} block aboard, {part.volts:g} V {part.capacity / 3600:g} Ah",
             chemistry=part.chemistry,
@@ -163,7 +164,7 @@ def cable_of(catalogue: Catalogue, part: CableAboard, identity: str) -> Cable:
     scale = near.area / part.size
     return replace(
         near,
-        id=f"aboard {units.show(part.size, 'conductor', 'mm2', plain=True)}",
+        id=f"{DESCRIBED}{units.show(part.size, 'conductor', 'mm2', plain=True)}",
         maker="",
         name=f"cable aboard, {units.show(part.size, 'conductor', 'mm2', plain=True)}",
         area=part.size,
@@ -208,7 +209,7 @@ def fuse_of(catalogue: Catalogue, part: FuseAboard, identity: str) -> Fuse | Non
         return near
     return replace(
         near,
-        id=f"aboard {part.rating:g} A",
+        id=f"{DESCRIBED}{part.rating:g} A",
         maker="",
         name=f"fuse aboard, {part.rating:g} A",
         rating=part.rating,
@@ -228,7 +229,7 @@ def switch_of(catalogue: Catalogue, part: SwitchAboard, identity: str) -> Switch
     near = min(catalogue.switches, key=lambda entry: abs(entry.continuous - 300.0))
     return replace(
         near,
-        id="aboard switch",
+        id=f"{DESCRIBED}switch",
         maker="",
         name="main switch aboard, size not given",
         price=0.0,
@@ -246,7 +247,7 @@ def stop_of(catalogue: Catalogue, part: StopAboard, identity: str) -> Contactor 
     near = min(catalogue.contactors, key=lambda entry: abs(entry.continuous - 300.0))
     return replace(
         near,
-        id="aboard stop",
+        id=f"{DESCRIBED}stop",
         maker="",
         name="stop contactor aboard, size not given",
         price=0.0,
@@ -273,7 +274,7 @@ def charger_of(catalogue: Catalogue, part: ChargerAboard, volts_in: float, volts
         return near
     return replace(
         near,
-        id=f"aboard {kind} {part.current:g} A",
+        id=f"{DESCRIBED}{kind} {part.current:g} A",
         maker="",
         name=f"{kind} aboard, {part.current:g} A",
         current_out=part.current,

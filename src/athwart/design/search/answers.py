@@ -9,6 +9,7 @@ from athwart import units
 from athwart.design.proposal import Answer, ChargingChoice, Lane, Proposal
 from athwart.power.rules import RULE_SETS
 from athwart.sources import source
+from athwart.units.printing import SPACE, fixed
 
 KNOT = 0.5144444444444445
 
@@ -272,7 +273,7 @@ def _weight(p: Proposal) -> Answer:
     trim = (
         f"{'bow' if t.trim >= 0 else 'stern'} down {abs(t.trim) * 1e3:.0f} mm over the waterline, {t.sinkage * 1e3:.0f} mm deeper"
     )
-    money = f"{p.price:.0f} {p.brief.choices.currency}".strip()
+    money = f"{fixed(p.price, 0).replace(SPACE, ' ')} {p.brief.choices.currency}".strip()
     note = " (invented prices)" if p.catalogue.invented else ""
     stops = "; ".join(_stop(lane) for lane in p.lanes)
     return Answer(

@@ -14,6 +14,7 @@ from functools import lru_cache
 from athwart.catalogue.records import Cable, Catalogue, ThrusterUnit
 from athwart.design import states
 from athwart.design.brief import Brief
+from athwart.design.limits import Limit
 from athwart.design.places import RunOf
 from athwart.explain import formula
 from athwart.power import heating
@@ -26,8 +27,6 @@ AIR: Kelvin = 303.15
 """Air around the tables' conductors; engine spaces are 20 or 30 K warmer by the rule set."""
 LEAST_AREA = 10e-6
 """Smallest conductor a thruster lane is given."""
-
-Limit = tuple[str, float, float, bool]
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,10 +17,10 @@ from statistics import NormalDist
 from athwart.catalogue.records import BatteryBlock, Cable, Catalogue, Contactor, Fuse, FuseFamily, Switch, ThrusterUnit
 from athwart.design import states
 from athwart.design.brief import Brief, Thruster
+from athwart.design.limits import Limit, against
 from athwart.design.places import RunOf, run_between
 from athwart.design.proposal import Bank, CableChoice, Fault, FuseChoice, Keep, LaneState
 from athwart.design.search import aboard, banking, cabling, fusing, running, switching
-from athwart.design.search.cabling import Limit
 from athwart.errors import NotComputed
 from athwart.power.ampacity import Ampacity
 from athwart.power.contact import FUSE_HOT_OVER_COLD, JOINTS
@@ -418,7 +418,7 @@ def _with_gear(
             broken += [limit for limit in fuse.limits if not limit[3]]
         elif kept_fuse is not None and fuse.kept == "chosen":
             first = fusing.judged_alone(brief, task.catalogue, duty, choice.cable, choice.parallel, locked, *kept_fuse)
-            reasons = [f"{name}: {value:.4g} against {limit:.4g}" for name, value, limit, passed in first.limits if not passed]
+            reasons = [against(limit) for limit in first.limits if not limit[3]]
             replaced.append(f"fuse {first.fuse.rating:g} A aboard: {reasons[0] if reasons else 'another rating protects better'}")
     faults = _faults(task, chain, bank, design, peak, fuse, locked, least_fault)
     return replace(chain, fuse=fuse, switch=switch, stop=stop, faults=faults, broken=tuple(broken), replaced=tuple(replaced))
@@ -717,8 +717,7 @@ def _why_not(task: Task, chain: Chain, bank: Bank) -> str:
 
 def _first_broken(task: Task, chain: Chain) -> str:
     if chain.broken:
-        name, value, limit, _ = chain.broken[0]
-        return f"{name} {value:.4g} against {limit:.4g}"
+        return against(chain.broken[0])
     if chain.thrust < task.required:
         return f"thrust {chain.thrust:.0f} N against {task.required:.0f} N required"
     return "a lighter complete chain exists without it"

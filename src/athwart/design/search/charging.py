@@ -14,10 +14,10 @@ from math import ceil, inf
 from athwart import units
 from athwart.catalogue.records import Cable, Catalogue, Charger, Fuse
 from athwart.design.brief import Alternator, Brief, CableAboard, ShipBattery
+from athwart.design.limits import Limit
 from athwart.design.places import RunOf, run_between
 from athwart.design.proposal import Bank, ChargingChoice, Keep
 from athwart.design.search import aboard, cabling
-from athwart.design.search.cabling import Limit
 from athwart.design.search.chain import Chain
 from athwart.power import charger as law
 from athwart.power.ampacity import Ampacity

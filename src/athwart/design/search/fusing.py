@@ -14,8 +14,9 @@ from math import inf
 from athwart.catalogue.records import Cable, Catalogue, Fuse, FuseFamily
 from athwart.design import states
 from athwart.design.brief import Brief
+from athwart.design.limits import Limit
 from athwart.design.proposal import FuseChoice, Keep
-from athwart.design.search.cabling import Limit, thermal
+from athwart.design.search.cabling import thermal
 from athwart.power import fuse as law
 from athwart.power import heating
 from athwart.power.rules import RULE_SETS, fuse_ceiling

@@ -6,7 +6,7 @@ from math import pi
 
 from athwart.catalogue.records import Catalogue, HydraulicPump, ThrusterUnit
 from athwart.design.brief import Brief, Engine
-from athwart.design.search.cabling import Limit
+from athwart.design.limits import Limit
 from athwart.design.search.chain import Chain, Task
 
 NOT_COMPUTED = "not computed yet: thrust at the oil's pressure, lines, oil temperature, tank and pump drive of a hydraulic unit"

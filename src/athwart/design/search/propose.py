@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from athwart.catalogue.records import Catalogue, Panel, ThrusterUnit
 from athwart.design.brief import Brief, Thruster
 from athwart.design.checks.registry import examine
+from athwart.design.limits import limit_words
 from athwart.design.proposal import (
     Bank,
     Case,
@@ -323,7 +324,7 @@ def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, 
     if unit.drive == "hydraulic":
         first = judged.broken[0]
         if first[0] != hydraulic.NOT_COMPUTED:
-            return Rejection(unit.id, unit.name, first[0], f"{first[1]:.4g}", f"{first[2]:.4g}", identity, None)
+            return Rejection(unit.id, unit.name, *limit_words(first), identity, None)
         return Rejection(
             unit.id,
             unit.name,
@@ -345,9 +346,9 @@ def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, 
             (max(reaches, most) - task.required) / task.required,
         )
     if judged.broken:
-        name, value, limit, _ = judged.broken[0]
+        _, value, limit, _ = judged.broken[0]
         margin = -abs(value - limit) / abs(limit) if limit else -1.0
-        return Rejection(unit.id, unit.name, name, f"{value:.4g}", f"{limit:.4g}", identity, margin)
+        return Rejection(unit.id, unit.name, *limit_words(judged.broken[0]), identity, margin)
     return Rejection(
         unit.id,
         unit.name,

@@ -169,7 +169,7 @@ FIRES: dict[str, Case] = {
         "1",
         "propose",
         {
-            "bank[0].shared_with": [{"name": "engine start", "current": "200 A"}],
+            "bank[0].shared_with": [{"name": "Main engine Starter", "current": "200 A"}],
             "supply.batteries[1]": None,
             "supply.path_devices": None,
         },
