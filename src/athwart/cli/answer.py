@@ -125,10 +125,10 @@ def _charging(p: Proposal) -> str:
     lines = []
     for c in p.charging:
         source = f" from {c.from_battery}" if c.from_battery else ""
-        row = f"{c.charger.id}" if c.charger else "nothing"
+        row = f"{c.charger.id}" if c.charger else "nothing" if c.kind == "none" else "aboard"
         lines.append(
             f"  {c.bank}: {c.kind}, {row}{source}; {c.output_current:.0f} A out, {c.input_current:.0f} A in; "
-            f"{units.show(c.refill_time, 'time', 'h', plain=True) if c.refill_time < 1e6 else 'never'} after a docking"
+            f"{units.show(c.refill_time, 'time', plain=True) if c.refill_time < 1e6 else 'never'} after a docking"
         )
     return say.bold("Charging") + "\n" + "\n".join(lines) if lines else ""
 

@@ -26,9 +26,15 @@ def text(words: str, *, small: bool = False) -> Block:
 
 
 def table(
-    columns: Sequence[Column], rows: Iterable[Sequence[Cell]], *, size: float = 8.0, inset: float = 2.6, caption: str = ""
+    columns: Sequence[Column],
+    rows: Iterable[Sequence[Cell]],
+    *,
+    size: float = 8.0,
+    inset: float = 2.6,
+    caption: str = "",
+    whole: bool = False,
 ) -> Block:
-    """A table; a row of one cell heads a group."""
+    """A table; a row of one cell heads a group; ``whole`` keeps it on one page, which it must fit."""
     return {
         "kind": "table",
         "columns": [{"head": head, "align": align, "width": width} for head, align, width in columns],
@@ -36,6 +42,7 @@ def table(
         "size": size,
         "inset": inset,
         "caption": caption,
+        "whole": whole,
     }
 
 

@@ -363,7 +363,7 @@ def _right_labels(
 ) -> None:
     """Words of the cable's curve and of the uprights in the right margin, each with a level hairline to what it names."""
     bears = data.withstand(last * 0.999)
-    end = min(max(y(bears), top + 1.5), bottom - 24.0) if isfinite(bears) else top + 1.5
+    end = min(max(y(bears), top + 1.5), bottom - 4.0 - 8.0 * len(data.marks)) if isfinite(bears) else top + 1.5
     chart.line([(right, end), (right + 2.2, end)], "full", 0.13)
     for row, text in enumerate(data.cable_words):
         chart.text((right + 2.8, end + 0.7 + 2.9 * row), text, TINY)

@@ -167,6 +167,9 @@ def limit_rows(limits: Sequence[tuple[str, float, float, bool]]) -> list[list[b.
 
 # ---- schedules
 
+FUSES_TOGETHER = 24
+"""Fuses that fit one page whatever their words."""
+
 
 def schedule_page(c: Context) -> b.Block:
     """Every conductor once, every fuse once."""
@@ -222,7 +225,7 @@ def _fuses(c: Context) -> b.Block:
         ("tag", "l", "auto"), ("rating", "r", "auto"), ("family", "l", "auto"), ("row", "l", "auto"), ("protects", "l", "1fr"), ("breaks", "l", "auto"),
         ("from source", "r", "auto"), ("curve", "l", "auto"), ("fitted", "l", "auto"),
     ]  # fmt: skip
-    return b.table(columns, rows, size=7.2, inset=1.9)
+    return b.table(columns, rows, size=7.2, inset=1.9, whole=len(rows) <= FUSES_TOGETHER)
 
 
 def _fuse_row(c: Context, part: Component) -> list[b.Cell]:

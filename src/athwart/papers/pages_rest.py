@@ -342,9 +342,9 @@ def keys(c: Context) -> set[str]:
     """Keys of the sources behind what is printed."""
     p = c.proposal
     found = {finding.source for finding in p.findings}
-    found |= {FORMULAS[name].source for name in PRINTED if name in FORMULAS}
+    found |= {FORMULAS[name].source for name in PRINTED}
     if c.electric:
-        found |= {FORMULAS[name].source for name in PRINTED_ELECTRIC if name in FORMULAS}
+        found |= {FORMULAS[name].source for name in PRINTED_ELECTRIC}
         found |= {piece.source for piece in JOINTS.values()}
     rules = RULE_SETS[c.brief.choices.rule_set]
     found |= {limit.source for limit in rules.limits().values()}

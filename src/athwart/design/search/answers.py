@@ -167,16 +167,20 @@ def _hours(seconds: float) -> str:
 
 
 def _from(choice: ChargingChoice) -> str:
-    row = choice.charger
-    assert row is not None
+    if choice.kind == "alternator":
+        return f"from the alternator that charges it, {choice.output_current:.0f} A hot"
     if choice.kind == "shore":
-        return f"from a {row.current_out:g} A shore charger"
+        return f"from {'the' if choice.kept == 'aboard' else 'a'} {choice.output_current:g} A shore charger"
     source = choice.from_battery or "ship"
-    return f"from the {source} by a {row.current_out:g} A {choice.kind} charger, which draws {choice.input_current:.0f} A there"
+    draws = f"which draws {choice.input_current:.0f} A there"
+    return f"from the {source} by a {choice.output_current:g} A {choice.kind} charger, {draws}"
 
 
 def _refill_remark(choice: ChargingChoice) -> str:
-    balance = f"A day takes {choice.energy_out_per_day / 3600:.0f} Ah and can put back {choice.energy_in_per_day / 3600:.0f} Ah."
+    balance = (
+        f"The thruster takes {choice.energy_out_per_day / 3600:.0f} Ah a day; "
+        f"{choice.energy_in_per_day / 3600:.0f} Ah can be put back."
+    )
     if choice.alternator_idle_margin is None:
         return balance
     left = choice.alternator_idle_margin

@@ -266,6 +266,12 @@ def _bank_limits(task: Task, unit: ThrusterUnit, bank: Bank, design: LaneState, 
             charge <= bank.capacity_design,
         ),
     ]
+    if bank.kept == "chosen" and task.wish.given is not None:
+        limits += [
+            (f"{LEFT_FOR} {load.name}, V", design.bank_volts, load.least_volts, design.bank_volts >= load.least_volts)
+            for load in task.wish.given.shared_with
+            if load.least_volts is not None
+        ]
     if bank.parallel > 1 and bank.kept == "chosen":
         limits.append(
             ("a fuse at the positive of each string", float(bank.string_fuse is not None), 1.0, bank.string_fuse is not None)
@@ -349,6 +355,8 @@ def _finish(
 
 
 GEAR_TURNS = 3
+LEFT_FOR = "volts left on the bank for"
+"""Begins the limit of another consumer's least volts."""
 
 
 def _again(task: Task, done: Chain, choice: CableChoice) -> tuple[LaneState, LaneState]:
@@ -665,6 +673,7 @@ def _bank_says(limit: Limit) -> bool:
     return limit[0].startswith(
         (
             "a fuse at the positive of each string",
+            LEFT_FOR,
             "terminal volts",
             "charge of",
             "protection",

@@ -1,20 +1,23 @@
 """How each bank is charged: source, charger, input cable and its fuses, refill, the day's balance.
 
-Stated rule: an isolated charger before one that would be a second tie of the negatives; then the smallest of the right volts that
-refills after a docking within :data:`REFILL` and gives back in a day
-what the dockings take, without pushing more into the blocks than they bear. It is fed directly from a battery of the ship, the
-house battery before the engine's, through a fuse at the source; its output is fused at the bank.
+Stated rule: a shore charger or alternator that the brief says charges the bank is its charger, if it gives back in a day what
+the dockings take. Else a charger is chosen: an isolated one before one that would be a second tie of the negatives; then the
+smallest of the right volts that refills after a docking within :data:`REFILL` and gives back in a day what the dockings take,
+without pushing more into the blocks than they bear. It is fed directly from a battery of the ship, the house battery before the
+engine's, through a fuse at the source; its output is fused at the bank.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, inf
+from typing import Literal
 
 from athwart import units
 from athwart.catalogue.records import Cable, Catalogue, Charger, Fuse
-from athwart.design.brief import Alternator, Brief, CableAboard, ShipBattery
+from athwart.design.brief import Alternator, Brief, CableAboard, ShipBattery, ShoreCharger
 from athwart.design.limits import Limit
+from athwart.design.netlist import DESCRIBED
 from athwart.design.places import RunOf, run_between
 from athwart.design.proposal import Bank, ChargingChoice, Keep
 from athwart.design.search import aboard, cabling
@@ -153,6 +156,10 @@ def choose(
     volts_in = source.volts if source is not None else brief.supply.volts
     keep: Keep = "chosen"
     charger: Charger | None = None
+    if part is None:
+        direct = _direct(brief, catalogue, bank, load)
+        if direct is not None and (not choosing or direct.energy_in_per_day >= direct.energy_out_per_day):
+            return direct
     if part is not None:
         charger = aboard.charger_of(catalogue, part, volts_in, bank.volts, bank.feeds[0])
         keep = given.keep("charger")
@@ -185,6 +192,73 @@ def suits(charger: Charger, chemistry_of_bank: str, chemistry_of_source: str) ->
 def _nothing(brief: Brief, bank: Bank, load: Burden, keep: Keep, source: ShipBattery | None) -> ChargingChoice:
     return ChargingChoice(
         bank.name, "none", None, keep, None, 0.0, 0.0, None, 0.0, 0.0, 0.0, None, None, inf, inf, load.day, 0.0, None, None
+    )
+
+
+def _direct(brief: Brief, catalogue: Catalogue, bank: Bank, load: Burden) -> ChargingChoice | None:
+    """What charges the bank already: the ship's shore charger or an alternator that the brief says charges it, the one that gives
+    more in a day. An alternator is counted hot, and at no more than the blocks take."""
+    supply, data = brief.supply, chemistry(bank.block.chemistry)
+    most = bank.block.charge_most * bank.parallel
+    found: list[tuple[Literal["shore", "alternator"], Ampere, Second, Charger | None]] = []
+    shore = supply.shore_charger
+    if shore is not None and shore.charges == bank.name:
+        found.append(("shore", shore.current, supply.shore_hours_per_day, _shore(catalogue, shore, bank)))
+    output = sum(law.alternator_output(a.current, 1.0, a.hot_share) for a in supply.alternators if a.charges == bank.name)
+    if output > 0:
+        found.append(("alternator", min(output, most), supply.engine_hours_per_day, None))
+    if not found:
+        return None
+    kind, current, _, charger = max(found, key=lambda entry: entry[1] * entry[2])
+    in_day = sum(entry[1] * entry[2] for entry in found) / data.charge_factor
+    limits: tuple[Limit, ...] = (
+        ("charge back in a day, Ah", in_day / 3600, load.day / 3600, in_day >= load.day),
+        ("charging current the blocks bear, A", current, most, current <= most),
+    )
+    fuse = _fuse(catalogue, FUSE_OVER_INPUT * current, bank.charging_volts, bank.fault_current_most)
+    return ChargingChoice(
+        bank.name,
+        kind,
+        charger,
+        "aboard",
+        None,
+        0.0,
+        current,
+        None,
+        0.0,
+        0.0,
+        0.0,
+        None,
+        fuse,
+        law.refill_time(min(load.docking, bank.capacity), bank.capacity, current, data.charge_factor),
+        law.refill_time(bank.capacity_design, bank.capacity, current, data.charge_factor),
+        load.day,
+        in_day,
+        None,
+        None,
+        limits,
+    )
+
+
+def _shore(catalogue: Catalogue, shore: ShoreCharger, bank: Bank) -> Charger:
+    """The ship's shore charger as a record; its profile is taken to be the bank's, as set by whoever fitted it."""
+    near = min(
+        (row for row in catalogue.chargers if row.kind == "shore"),
+        key=lambda row: (abs(row.volts_out - shore.volts), abs(row.current_out - shore.current)),
+    )
+    return replace(
+        near,
+        id=f"{DESCRIBED}shore {shore.current:g} A",
+        maker="",
+        name=f"shore charger aboard, {shore.current:g} A",
+        volts_out=shore.volts,
+        current_out=shore.current,
+        charge_volts=near.charge_volts * shore.volts / near.volts_out,
+        profiles=PROFILE_OF.get(bank.block.chemistry, bank.block.chemistry),
+        temperature_sensor=shore.temperature_sensing,
+        price=0.0,
+        invented=False,
+        note=f"described in the brief; after {near.id}",
     )
 
 

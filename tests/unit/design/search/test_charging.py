@@ -205,3 +205,51 @@ def test_input_cable_and_fuses_aboard_are_shown_as_they_are() -> None:
     assert found.fuse_source is not None
     assert found.fuse_bank is not None
     assert (found.fuse_source.rating, found.fuse_bank.rating) == (50.0, 30.0)
+
+
+def test_a_described_input_cable_is_aboard_in_the_netlist_and_not_bought() -> None:
+    part = {"kind": "step-up", "row": "stepup-12-24-15A", "input_cable": "17 mm2"}
+    wires = proposal("7", {"aboard.lanes.bow.charger": part}).netlist.conductors
+    fed = [wire for wire in wires if wire.purpose.startswith("charger input") and wire.lane < 2 and wire.size.startswith("17")]
+    assert fed
+    assert all(wire.aboard for wire in fed)
+
+
+SHORE_24 = {"current": "30 A", "volts": "24 V", "charges": "bow bank", "temperature_sensing": "yes"}
+
+
+@pytest.mark.parametrize("mode", ["propose", "check"])
+def test_a_shore_charger_that_charges_the_bank_itself_is_its_charger(mode: Mode) -> None:
+    unit = {"aboard.lanes.bow": {"unit": {"row": "tunnel-24V-1550N"}, "bank": {"row": "thin-12V-150Ah", "series": 2}}}
+    found = _choice("1", {"supply.shore_charger": SHORE_24, "supply.shore_hours_per_day": "8 h", **unit}, mode)
+    assert (found.kind, found.kept, found.output_current, found.input_current) == ("shore", "aboard", 30.0, 0.0)
+    assert found.energy_in_per_day == pytest.approx(30.0 * 8 * 3600 / 1.05, rel=0.15)
+
+
+def test_a_shore_charger_too_weak_for_the_day_leaves_the_step_up() -> None:
+    weak = SHORE_24 | {"current": "0.5 A"}
+    assert _choice("1", {"supply.shore_charger": weak, "supply.shore_hours_per_day": "1 h"}).kind == "step-up"
+
+
+def test_an_alternator_that_charges_the_bank_needs_no_charger() -> None:
+    second = {"name": "second alternator", "current": "80 A", "volts": "28 V", "charges": "bow bank"}
+    found = _choice("1", {"supply.alternators[1]": second})
+    assert (found.kind, found.charger, found.kept) == ("alternator", None, "aboard")
+    assert found.output_current <= 80.0 * 0.78 + 1e-9
+    assert _limit(found, "charging current")[3]
+    assert found.energy_in_per_day > found.energy_out_per_day
+    codes = {finding.code for finding in proposal("1", {"supply.alternators[1]": second}).findings}
+    assert not codes & {"CHARGE-01", "CHARGE-10"}
+
+
+def test_a_chosen_bank_leaves_the_other_consumers_their_volts() -> None:
+    changes = {"aboard": None}
+    bank = proposal("4", changes)
+    lane = bank.lanes[0]
+    assert bank.bank(lane.bank).kept == "chosen"  # type: ignore[union-attr]
+    state = lane.both_design or lane.design
+    assert state is not None
+    assert state.bank_volts >= 44.0
+    greedy = proposal("4", changes | {"bank[0].shared_with[0].least_volts": "30 V", "bank[0].shared_with[1].least_volts": "30 V"})
+    assert greedy.banks[0].capacity <= bank.banks[0].capacity
+    assert greedy.banks[0].block.id != bank.banks[0].block.id
