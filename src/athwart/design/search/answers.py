@@ -173,7 +173,7 @@ def _from(choice: ChargingChoice) -> str:
         return f"from {'the' if choice.kept == 'aboard' else 'a'} {choice.output_current:g} A shore charger"
     source = choice.from_battery or "ship"
     draws = f"which draws {choice.input_current:.0f} A there"
-    return f"from the {source} by a {choice.output_current:g} A {choice.kind} charger, {draws}"
+    return f"from the {source} by a {choice.kind} charger of {choice.output_current:g} A, {draws}"
 
 
 def _refill_remark(choice: ChargingChoice) -> str:
