@@ -1,16 +1,27 @@
-"""Outputs of commands shown in README and documentation, made anew: ``python -m tests.docs_outputs``.
+"""What README and documentation show of commands, made anew in one go: ``python -m tests.docs_outputs``.
 
-A text block that follows a line ``<!-- output of: athwart ... -->`` is what that command prints. A line ``[...]`` in it stands
-for lines left out. The picture of the README is the first sheet the program draws for example 1.
+Comments in a page say what the fence below them is. A page is played from top to bottom, in an empty folder with ``examples``:
+
+- ``output of: athwart ...`` stands over a text fence with what the command prints. A line ``[...]`` stands for lines left out.
+  Behind the command may stand ``2>&1`` (standard error is shown too) and ``; echo $?`` (the exit code is shown last).
+- ``file: NAME`` stands over a fence with a whole file, which is put into the folder.
+- ``change: NAME`` stands over a diff fence, which is applied to that file.
+
+The picture of the README is the first sheet the program draws for example 1.
 """
 
 from __future__ import annotations
 
 import re
 import shlex
-from contextlib import chdir, redirect_stdout, suppress
+import sys
+from collections.abc import Iterator
+from contextlib import chdir, redirect_stderr, redirect_stdout
+from dataclasses import dataclass
+from functools import lru_cache
 from io import StringIO
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from athwart.cli import main
 
@@ -18,23 +29,79 @@ ROOT = Path(__file__).parent.parent
 PAGES = (ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md")), *sorted((ROOT / "docs" / "theory").glob("*.md")))
 PICTURE = ROOT / "docs" / "pictures" / "one-line-example-1.svg"
 CUT = "[...]"
-BLOCK = re.compile(r"<!-- output of: (?P<command>.+?) -->\n```text\n(?P<text>.*?)```", re.DOTALL)
+BOTH, CODE = " 2>&1", "; echo $?"
+MARK = re.compile(r"<!-- (?:output of|file|change): ")
+STEP = re.compile(
+    r"<!-- (?P<kind>output of|file|change): (?P<what>.+?) -->\n```(?P<fence>text|yaml|diff|csv)\n(?P<text>.*?)^```$",
+    re.DOTALL | re.MULTILINE,
+)
 
 
-def printed(command: str) -> str:
-    """What a command prints on standard output, run from the root of the checkout."""
-    words = shlex.split(command)
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A block of a page and what its command prints today; ``at`` is where the block's text lies in the page."""
+
+    command: str
+    text: str
+    now: str
+    at: tuple[int, int]
+
+
+def printed(command: str, folder: Path = ROOT) -> str:
+    """What a command prints on standard output, run in a folder."""
+    line, with_code = (command.removesuffix(CODE), True) if command.endswith(CODE) else (command, False)
+    line, with_errors = (line.removesuffix(BOTH), True) if line.endswith(BOTH) else (line, False)
+    words = shlex.split(line)
     if words[0] != "athwart":
         raise ValueError(f"not a command of this program: {command}")
-    out = StringIO()
-    with chdir(ROOT), redirect_stdout(out), suppress(SystemExit):
-        main(words[1:])
-    return "\n".join(line.rstrip() for line in out.getvalue().splitlines()) + "\n"
+    out, apart, code = StringIO(), StringIO(), 0
+    with chdir(folder), redirect_stdout(out), redirect_stderr(out if with_errors else apart):
+        try:
+            main(words[1:])
+        except SystemExit as ended:
+            code = ended.code if isinstance(ended.code, int) else 1
+    lines = [line.rstrip() for line in out.getvalue().splitlines()] + ([str(code)] if with_code else [])
+    return "".join(f"{line}\n" for line in lines)
 
 
-def differs(shown: str, command: str) -> str:
-    """What a block shows that the command does not print, in order; empty where they agree."""
-    left = printed(command)
+def changed(text: str, diff: str) -> str:
+    """A text with a change applied: lines with a minus go, lines with a plus come, the others stand around them."""
+    lines = diff.splitlines(keepends=True)
+    old, new = ("".join(line[1:] for line in lines if line[:1] in (" ", sign)) for sign in "-+")
+    if text.count(old) != 1:
+        raise ValueError(f"stands {text.count(old)} times in the file, not once:\n{old}")
+    return text.replace(old, new)
+
+
+def steps(page: str) -> list[re.Match[str]]:
+    """Every comment of a page with its fence, in order."""
+    return list(STEP.finditer(page))
+
+
+def played(page: str) -> Iterator[Shown]:
+    """A page from top to bottom: every block that shows what a command prints."""
+    with TemporaryDirectory() as name:
+        folder = Path(name)
+        (folder / "examples").symlink_to(ROOT / "examples")
+        for step in steps(page):
+            kind, what, text = step["kind"], step["what"], step["text"]
+            if kind == "output of":
+                yield Shown(what, text, printed(what, folder), step.span("text"))
+            else:
+                file = folder / what
+                whole = text if kind == "file" else changed(file.read_text(encoding="utf-8"), text)
+                file.write_text(whole, encoding="utf-8")
+
+
+@lru_cache
+def shown_in(page: Path) -> tuple[Shown, ...]:
+    """The blocks of a page; each page is played once."""
+    return tuple(played(page.read_text(encoding="utf-8")))
+
+
+def differs(shown: str, now: str) -> str:
+    """What a block shows that is not printed, in order; empty where they agree."""
+    left = now
     parts = shown.split(CUT + "\n")
     for number, part in enumerate(parts):
         at = left.find(part)
@@ -44,18 +111,20 @@ def differs(shown: str, command: str) -> str:
     return "" if parts[-1] == "" or not left else left
 
 
-def renewed(shown: str, command: str) -> str:
+def renewed(shown: str, now: str) -> str:
     """The block with today's lines; where lines are left out the lines kept are found by their first and last words."""
-    now = printed(command).splitlines(keepends=True)
+    lines_now = now.splitlines(keepends=True)
+    if CUT not in shown:
+        return now
     kept, at = [], 0
     for part in shown.split(CUT + "\n"):
         lines = part.splitlines(keepends=True)
         if not lines:
             kept.append("")
             continue
-        start = at if not kept else _like(lines[0], now, at)
-        end = _like(lines[-1], now, start) + 1 if CUT in shown else len(now)
-        kept.append("".join(now[start:end]))
+        start = _like(lines[0], lines_now, at) if kept else 0
+        end = _like(lines[-1], lines_now, start) + 1
+        kept.append("".join(lines_now[start:end]))
         at = end
     return (CUT + "\n").join(kept)
 
@@ -70,6 +139,15 @@ def _like(line: str, now: list[str], start: int) -> int:
     raise ValueError(f"no line like {line!r} is printed any more")
 
 
+def made_anew(page: str) -> str:
+    """A page with every block renewed."""
+    out, last = "", 0
+    for block in played(page):
+        out += page[last : block.at[0]] + renewed(block.text, block.now)
+        last = block.at[1]
+    return out + page[last:]
+
+
 def picture() -> str:
     """The first sheet of the one-line diagram of example 1."""
     from athwart.papers.one_line import one_line
@@ -79,11 +157,14 @@ def picture() -> str:
     return svg(one_line(proposal_of(EXAMPLES[0]))[0])
 
 
-if __name__ == "__main__":
-    for page in PAGES:
-        old = page.read_text(encoding="utf-8")
-        new = BLOCK.sub(lambda m: m[0].replace(m["text"], renewed(m["text"], m["command"])), old)
-        if new != old:
-            page.write_text(new, encoding="utf-8")
-            print(page.relative_to(ROOT))
-    PICTURE.write_text(picture(), encoding="utf-8")
+def regenerate() -> None:
+    """Write every page and the picture anew, and name those that changed."""
+    files = [(path, made_anew(path.read_text(encoding="utf-8"))) for path in PAGES] + [(PICTURE, picture())]
+    for path, fresh in files:
+        if path.read_text(encoding="utf-8") != fresh:
+            path.write_text(fresh, encoding="utf-8")
+            sys.stdout.write(f"{path.relative_to(ROOT)}\n")
+
+
+if __name__ == "__regenerate_":
+    regenerate()

@@ -8,43 +8,80 @@ import pytest
 
 from tests import docs_outputs as outputs
 
+ANEW = "make it anew: python -m tests.docs_outputs"
+RECKON = "athwart reckon loop_voltage_drop current=300A run=8m area=70mm2"
 SHOWN = [
-    pytest.param(match["command"], match["text"], id=f"{page.name}: {match['command']}"[:70])
+    pytest.param(page, number, id=f"{page.name}: {command}"[:90])
     for page in outputs.PAGES
-    for match in outputs.BLOCK.finditer(page.read_text(encoding="utf-8"))
+    for number, command in enumerate(
+        step["what"] for step in outputs.steps(page.read_text(encoding="utf-8")) if step["kind"] == "output of"
+    )
 ]
 
 
-@pytest.mark.parametrize(("command", "text"), SHOWN)
-def test_a_block_shows_what_its_command_prints(command: str, text: str) -> None:
-    assert outputs.differs(text, command) == "", "make it anew: python -m tests.docs_outputs"
+@pytest.mark.parametrize(("page", "number"), SHOWN)
+def test_a_block_shows_what_its_command_prints(page: Path, number: int) -> None:
+    block = outputs.shown_in(page)[number]
+    assert outputs.differs(block.text, block.now) == "", ANEW
 
 
 def test_there_is_something_to_compare() -> None:
-    assert len(SHOWN) >= 5
+    assert len(SHOWN) >= 20
 
 
-def test_every_directive_has_its_block() -> None:
+def test_no_block_shows_the_program_failing_inside() -> None:
+    for page in outputs.PAGES:
+        for block in outputs.shown_in(page):
+            assert block.now, f"{page.name}: {block.command} prints nothing"
+            assert "An internal error" not in block.now
+
+
+def test_every_comment_has_its_fence() -> None:
     for page in outputs.PAGES:
         text = page.read_text(encoding="utf-8")
-        assert text.count("<!-- output of:") == len(outputs.BLOCK.findall(text)), page.name
+        assert len(outputs.MARK.findall(text)) == len(outputs.steps(text)), page.name
 
 
 def test_a_line_the_command_does_not_print_is_named() -> None:
-    command = "athwart reckon loop_voltage_drop current=300A run=8m area=70mm2"
-    true = outputs.printed(command)
-    assert outputs.differs(true, command) == ""
-    assert outputs.differs(true.replace("70 mm²", "50 mm²", 1), command) != ""
-    assert outputs.differs(true.splitlines(keepends=True)[0] + outputs.CUT + "\n", command) == ""
-    assert outputs.differs(true.splitlines(keepends=True)[1] + outputs.CUT + "\n", command) != "", "a cut at the top is marked too"
-    assert outputs.differs(true.splitlines(keepends=True)[0], command) != "", "a cut at the end is marked too"
+    true = outputs.printed(RECKON)
+    first, second = true.splitlines(keepends=True)[:2]
+    assert outputs.differs(true, true) == ""
+    assert outputs.differs(true.replace("70 mm²", "50 mm²", 1), true) == "  area = 70mm2 = 50 mm²"
+    assert outputs.differs(first + outputs.CUT + "\n", true) == ""
+    assert outputs.differs(second + outputs.CUT + "\n", true) != "", "a cut at the top is marked too"
+    assert outputs.differs(first, true) != "", "a cut at the end is marked too"
 
 
 def test_a_block_is_made_anew_around_its_cuts() -> None:
-    command = "athwart reckon loop_voltage_drop current=300A run=8m area=70mm2"
     stale = "  current = 299A\n[...]\nsource: nobody\n[...]\n"
-    assert outputs.differs(outputs.renewed(stale, command), command) == ""
+    assert outputs.differs(outputs.renewed(stale, outputs.printed(RECKON)), outputs.printed(RECKON)) == ""
+
+
+def test_a_page_is_played_in_order_with_the_files_it_shows() -> None:
+    brief = "athwart: 1\nname: X\nwind: {speed: 9}\n"
+    command = "athwart propose a.yaml 2>&1; echo $?"
+    page = (
+        f"<!-- file: a.yaml -->\n```yaml\n{brief}```\n<!-- output of: {command} -->\n```text\nstale\n```\n"
+        f"<!-- change: a.yaml -->\n```diff\n-name: X\n+naem: X\n```\n<!-- output of: {command} -->\n```text\nstale\n```\n"
+    )
+    before, after = outputs.played(page)
+    assert "a.yaml:3:15: wind.speed" in before.now
+    assert before.now.endswith("\n2\n"), "the exit code comes last"
+    assert "naem" in after.now
+    assert "naem" not in before.now
+    fresh = outputs.made_anew(page)
+    assert fresh.count("stale") == 0
+    assert outputs.made_anew(fresh) == fresh
+
+
+def test_a_change_that_does_not_fit_its_file_is_refused() -> None:
+    with pytest.raises(ValueError, match="stands 0 times"):
+        outputs.changed("volts: 12 V\n", "-volts: 24 V\n+volts: 48 V\n")
+    with pytest.raises(ValueError, match="stands 2 times"):
+        outputs.changed("a\na\n", "-a\n+b\n")
 
 
 def test_the_picture_is_the_one_the_program_draws() -> None:
-    assert Path(outputs.PICTURE).read_text(encoding="utf-8") == outputs.picture(), "make it anew: python -m tests.docs_outputs"
+    drawn = outputs.picture()
+    assert outputs.PICTURE.read_text(encoding="utf-8") == drawn, ANEW
+    assert 'class="paper" width="420" height="297"' in drawn, "a white sheet, so that it reads on a dark page too"
