@@ -32,7 +32,7 @@ CUT = "[...]"
 BOTH, CODE = " 2>&1", "; echo $?"
 MARK = re.compile(r"<!-- (?:output of|file|change): ")
 STEP = re.compile(
-    r"<!-- (?P<kind>output of|file|change): (?P<what>.+?) -->\n```(?P<fence>text|yaml|diff|csv)\n(?P<text>.*?)^```$",
+    r"<!-- (?P<kind>output of|file|change): (?P<what>.+?) -->\n```(?P<fence>text|yaml|diff)\n(?P<text>.*?)^```$",
     re.DOTALL | re.MULTILINE,
 )
 
@@ -89,6 +89,7 @@ def played(page: str) -> Iterator[Shown]:
                 yield Shown(what, text, printed(what, folder), step.span("text"))
             else:
                 file = folder / what
+                file.parent.mkdir(parents=True, exist_ok=True)
                 whole = text if kind == "file" else changed(file.read_text(encoding="utf-8"), text)
                 file.write_text(whole, encoding="utf-8")
 
@@ -101,14 +102,23 @@ def shown_in(page: Path) -> tuple[Shown, ...]:
 
 def differs(shown: str, now: str) -> str:
     """What a block shows that is not printed, in order; empty where they agree."""
-    left = now
-    parts = shown.split(CUT + "\n")
+    left = now.splitlines()
+    parts = [part.splitlines() for part in shown.split(CUT + "\n")]
     for number, part in enumerate(parts):
-        at = left.find(part)
-        if at < 0 or (number == 0 and at > 0):
-            return next((line for line in part.splitlines() if line not in left), part)
+        first, last = number == 0, number == len(parts) - 1
+        if first and last:
+            places = range(1) if part == left else range(0)
+        elif first:
+            places = range(1)
+        elif last:
+            places = range(len(left) - len(part), len(left) - len(part) + 1)
+        else:
+            places = range(len(left) - len(part) + 1)
+        at = next((place for place in places if place >= 0 and left[place : place + len(part)] == part), None)
+        if at is None:
+            return next((line for line in part if line not in left), "\n".join(part or left))
         left = left[at + len(part) :]
-    return "" if parts[-1] == "" or not left else left
+    return ""
 
 
 def renewed(shown: str, now: str) -> str:
@@ -117,15 +127,17 @@ def renewed(shown: str, now: str) -> str:
     if CUT not in shown:
         return now
     kept, at = [], 0
-    for part in shown.split(CUT + "\n"):
-        lines = part.splitlines(keepends=True)
+    parts = [part.splitlines(keepends=True) for part in shown.split(CUT + "\n")]
+    for number, lines in enumerate(parts):
+        last = number == len(parts) - 1
         if not lines:
             kept.append("")
-            continue
-        start = _like(lines[0], lines_now, at) if kept else 0
-        end = _like(lines[-1], lines_now, start) + 1
-        kept.append("".join(lines_now[start:end]))
-        at = end
+        elif number > 0 and last:  # up to the end, as many lines as before
+            kept.append("".join(lines_now[max(at, len(lines_now) - len(lines)) :]))
+        else:
+            start = _like(lines[0], lines_now, at) if number else 0
+            at = _like(lines[-1], lines_now, start) + 1
+            kept.append("".join(lines_now[start:at]))
     return (CUT + "\n").join(kept)
 
 
@@ -166,5 +178,5 @@ def regenerate() -> None:
             sys.stdout.write(f"{path.relative_to(ROOT)}\n")
 
 
-if __name__ == "__regenerate_":
+if __name__ == "__main__":
     regenerate()

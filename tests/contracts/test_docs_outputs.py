@@ -50,6 +50,11 @@ def test_a_line_the_command_does_not_print_is_named() -> None:
     assert outputs.differs(first + outputs.CUT + "\n", true) == ""
     assert outputs.differs(second + outputs.CUT + "\n", true) != "", "a cut at the top is marked too"
     assert outputs.differs(first, true) != "", "a cut at the end is marked too"
+    assert outputs.differs(outputs.CUT + "\n", true) == ""
+    assert outputs.differs(f"{outputs.CUT}\nvalid: -50 to 200 °C, copper\n", true) == ""
+    assert outputs.differs(f"{outputs.CUT}\n{first}", true) != "", "what stands last is printed last"
+    assert outputs.differs(f"{outputs.CUT}\n50 to 200 °C, copper\n", true) != "", "whole lines only"
+    assert outputs.differs(f"{outputs.CUT}\n{second}{first}{outputs.CUT}\n", true) != "", "in their order"
 
 
 def test_a_block_is_made_anew_around_its_cuts() -> None:
