@@ -60,6 +60,7 @@ RANGES: Mapping[str, tuple[float, float]] = {
 
 OVERRIDES: dict[str, dict[str, Draw]] = {
     "hydraulics.lines.turbulent_friction": {"reynolds_number": (2_000.0, 1e6), "relative_roughness": (1e-6, 0.05)},
+    "vessel.spectra.intensity_of_gust_factor": {"gust_factor": (1.0, 2.0)},
 }
 """Values for single parameters, by formula name, where the range by unit misses the formula's domain."""
 

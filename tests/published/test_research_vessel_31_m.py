@@ -1,6 +1,7 @@
 """A 31 m research vessel whose manoeuvring model comes from captive tests.
 
-Read in github.com/NTNU-MCS/MCSim_python, commit b7b6534 (numbers only, the code is under another licence). What is compared is a formula for strips against a
+Read in github.com/NTNU-MCS/MCSim_python, commit b7b6534 (numbers only, the code is under
+another licence). What is compared is a formula for strips against a
 model of the whole hull, so the tolerance is the formula's own and said with each figure.
 """
 

@@ -21,23 +21,23 @@ def exit_code(proposal: Proposal) -> int:
     return 1 if any(finding.severity == "stop" for finding in proposal.findings) else 0
 
 
-def show(proposal: Proposal, digest: str, system: str, everything: bool, as_json: bool) -> None:
+def show(proposal: Proposal, digest: str, everything: bool, as_json: bool) -> None:
     """Print the answer as text or as JSON."""
     if as_json:
         from athwart.papers.as_json import proposal_json
 
         click.echo(json.dumps(proposal_json(proposal, digest), indent=1, ensure_ascii=False))
     else:
-        click.echo(text(proposal, system, everything))
+        click.echo(text(proposal, everything))
 
 
-def text(proposal: Proposal, system: str = "metric", everything: bool = False) -> str:
+def text(proposal: Proposal, everything: bool = False) -> str:
     """The whole answer."""
     parts = [
         _head(proposal),
         _answers(proposal),
-        _need(proposal, system),
-        *[_lane(lane, proposal, system) for lane in proposal.lanes],
+        _need(proposal),
+        *[_lane(lane, proposal) for lane in proposal.lanes],
     ]
     parts += [_charging(proposal), _network(proposal), _findings(proposal, everything)]
     if proposal.mode == "propose":
@@ -67,19 +67,18 @@ def _answers(p: Proposal) -> str:
     return "\n".join(lines)
 
 
-def _show(value: float, kind: str, system: str, unit: str | None = None) -> str:
-    chosen = units.SYSTEMS[system].get(kind) if unit is None or system == "imperial" else unit
-    return units.show(value, kind, chosen, plain=True)
+def _show(value: float, kind: str, unit: str | None = None) -> str:
+    return units.show(value, kind, unit, plain=True)
 
 
-def _need(p: Proposal, system: str) -> str:
+def _need(p: Proposal) -> str:
     rows = [
         (
             f"{case.identity}, {'stern made fast' if case.case == 'B' else 'on station'}"
             if case.identity.startswith("bow") or case.case == "C"
             else f"{case.identity}, bow made fast",
-            _show(case.beam, "force", system),
-            _show(case.worst, "force", system),
+            _show(case.beam, "force"),
+            _show(case.worst, "force"),
             f"{degrees(case.worst_heading):.0f} deg",
             f"{case.sigma * 100:.0f} %",
         )
@@ -92,7 +91,7 @@ def _need(p: Proposal, system: str) -> str:
     )
 
 
-def _lane(lane: Lane, p: Proposal, system: str) -> str:
+def _lane(lane: Lane, p: Proposal) -> str:
     unit = lane.unit
     lines = [say.bold(f"Lane {lane.lane}: {lane.thruster.identity}") + ("" if lane.passes else "  DOES NOT PASS")]
     lines.append(f"  unit    {unit.id}  {unit.name} ({lane.kept})")
@@ -101,13 +100,13 @@ def _lane(lane: Lane, p: Proposal, system: str) -> str:
     bank = p.bank(lane.bank)
     if bank is not None:
         lines.append(
-            f"  bank    {bank.parallel} x {bank.series} {bank.block.id}, {_show(bank.volts, 'voltage', system)} "
+            f"  bank    {bank.parallel} x {bank.series} {bank.block.id}, {_show(bank.volts, 'voltage')} "
             f"{units.show(bank.capacity, 'charge', 'Ah', plain=True)} ({bank.kept}), at {bank.place}"
         )
     if lane.cable is not None:
         c = lane.cable
         many = f"{c.parallel} x " if c.parallel > 1 else ""
-        run, loop = _show(c.plus, "length", system, "m"), _show(c.plus + c.minus, "length", system, "m")
+        run, loop = _show(c.plus, "length", "m"), _show(c.plus + c.minus, "length", "m")
         lines.append(f"  cable   {many}{c.cable.gauge} ({c.kept}), run {run} one way, loop {loop}")
     if lane.fuse is not None:
         lines.append(f"  fuse    {lane.fuse.fuse.rating:g} A {lane.fuse.family.family} ({lane.fuse.kept})")
@@ -116,7 +115,7 @@ def _lane(lane: Lane, p: Proposal, system: str) -> str:
         lines.append(f"  switch  {switch}; stop {stop} ({lane.stop_kind or 'none'})")
     for name, state in (("design", lane.design), ("peak", lane.peak), ("all on", lane.both_design)):
         if state is not None:
-            thrust = _show(state.thrust, "force", system)
+            thrust = _show(state.thrust, "force")
             lines.append(f"  {name:<7} {state.terminal_volts:.2f} V at the unit, {state.current:.0f} A, thrust {thrust}")
     return "\n".join(lines)
 
@@ -139,8 +138,10 @@ def _network(p: Proposal) -> str:
         return ""
     least = min((stop.volts_sag for stop in n.stops), default=0.0)
     line = (
-        f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, trunk {n.trunk_length:.1f} m, "
-        f"terminators at {' and '.join(n.terminators)}, {n.resistance_power_off:.0f} ohm power off, least node {least:.1f} V"
+        f"\n  {n.profile}, fed from {n.feed} at {n.feed_at} by {n.feed_fuse:g} A, {n.cable_row}, "
+        f"trunk {_show(n.trunk_length, 'length', 'm')}, "
+        f"terminators at {' and '.join(dict.fromkeys(n.terminators))}, {n.resistance_power_off:.0f} ohm power off, "
+        f"least node {least:.1f} V"
     )
     return say.bold("Control line") + line + "".join(f"\n  change: {change}" for change in n.changes)
 
@@ -170,7 +171,9 @@ def _rejections(p: Proposal, everything: bool) -> str:
     shown = p.rejections if everything else tuple(nearest[:REJECTED_SHOWN])
     rows = [(r.identity, r.row, r.rule, r.figure, r.limit) for r in shown]
     more = (
-        "" if everything or len(p.rejections) <= REJECTED_SHOWN else f"\n  ({len(p.rejections)} refused in all: --all shows them)"
+        ""
+        if everything or len(p.rejections) <= REJECTED_SHOWN
+        else f"\n  ({len(p.rejections)} not taken in all: --all shows them)"
     )
     return say.bold("Not taken") + "\n" + say.table(("for", "unit", "first rule that refused it", "figure", "limit"), rows) + more
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from athwart import units
 from athwart.cli import answer, asked
 
 
@@ -22,7 +23,7 @@ def check(brief: Path, own: Path | None, only_own: bool, system: str, everything
     from athwart.store.catalogues import catalogue_for
 
     file = read_brief(brief)
-    with asked.placed(file):
+    with asked.placed(file), units.printed_in("metric" if as_json else system):
         proposal = examine_aboard(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
-    answer.show(proposal, file.digest, system, everything, as_json)
+        answer.show(proposal, file.digest, everything, as_json)
     return answer.exit_code(proposal)

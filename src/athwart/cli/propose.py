@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from athwart import units
 from athwart.cli import answer, asked
 
 
@@ -31,13 +32,20 @@ def propose(
 
     file = read_brief(brief)
     with asked.placed(file):
-        proposal = search(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
+        rows = catalogue_for(own, only_own)
+        proposal = search(file.brief, rows, defaults=file.defaults)
     written: tuple[Path, ...] = ()
     if papers is not None:
         from athwart.papers.write import write_papers
 
         written = write_papers(proposal, papers, file.text, file.origins)
-    answer.show(proposal, file.digest, system, everything, as_json)
+    if system != "metric" and not as_json:
+        with units.printed_in(system):
+            answer.show(
+                search(file.brief, catalogue_for(own, only_own), defaults=file.defaults), file.digest, everything, as_json
+            )
+    else:
+        answer.show(proposal, file.digest, everything, as_json)
     if papers is not None and not as_json:
         click.echo(f"\nPapers, {len(written)} files, in {papers}:")
         for path in written:

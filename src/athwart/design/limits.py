@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import isfinite
 from typing import TypeAlias
 
+from athwart import units
 from athwart.units.printing import MINUS, SPACE, fixed
 
 Limit: TypeAlias = tuple[str, float, float, bool]
@@ -30,9 +31,17 @@ def against(limit: Limit) -> str:
     return f"{rule}: {value} against {most}" if value else rule
 
 
+SI_OF = {"N": ("force", 1.0, 0.0), "m": ("length", 1.0, 0.0), "°C": ("temperature", 1.0, 273.15), "bar": ("pressure", 1e5, 0.0),
+         "l/min": ("flow", 1.0 / 60_000.0, 0.0)}  # fmt: skip
+"""Units of limits whose kind another system prints otherwise: kind, factor and shift to SI."""
+
+
 def _figure(value: float, unit: str) -> str:
     if not isfinite(value):
         return "never" if unit == "s" else "without limit"
+    kind, factor, shift = SI_OF.get(unit, ("", 1.0, 0.0))
+    if kind and units.preferred(kind, unit) != unit:
+        return units.show(value * factor + shift, kind, plain=True)
     size = abs(value)
     places = 0 if size >= 99.5 or value == int(value) else 1 if size >= 9.95 else 2
     return f"{fixed(value, places).replace(SPACE, ' ').replace(MINUS, '-')} {unit}"

@@ -22,6 +22,8 @@ from athwart.design.netlist import Netlist
 from athwart.findings import Finding
 
 Keep = Literal["aboard", "fixed", "chosen"]
+TOO_WEAK = "thrust at the volts of its own chain"
+"""The rule that refuses a unit for its thrust."""
 SURFACE_SHARE = 0.02
 """Share of nominal volts by which surface charge and charger lift a bank's volts during a run (own judgement)."""
 

@@ -14,6 +14,8 @@ from athwart.units.gauges import gauge_size as gauge_size
 from athwart.units.gauges import sae_area as sae_area
 from athwart.units.names import *  # noqa: F403
 from athwart.units.printing import fixed as fixed
+from athwart.units.printing import preferred as preferred
+from athwart.units.printing import printed_in as printed_in
 from athwart.units.printing import show as show
 from athwart.units.printing import show_band as show_band
 from athwart.units.printing import show_cranking as show_cranking

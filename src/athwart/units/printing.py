@@ -9,11 +9,14 @@ keeps its noughts (``22.60 V``). ``plain`` swaps the narrow space and the minus 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from fractions import Fraction
 
 from athwart.units.gauges import beaufort_of, gauge_of
 from athwart.units.names import Metre
-from athwart.units.quantities import DAY, HOUR, INCH, Quantity, Unit, quantity_of, unit_of
+from athwart.units.quantities import DAY, HOUR, INCH, SYSTEMS, Quantity, Unit, quantity_of, unit_of
 from athwart.units.reading import CrankingCurrent
 
 SPACE = "\N{NARROW NO-BREAK SPACE}"
@@ -22,6 +25,31 @@ SIGNIFICANT = 3
 SMALLEST_PLAIN = 1e-6
 LARGEST_PLAIN = 1e15
 _EXACT = 1e-9
+_SYSTEM: ContextVar[str] = ContextVar("system of units printed", default="metric")
+
+
+@contextmanager
+def printed_in(system: str) -> Iterator[None]:
+    """Print quantities in a system inside the block, also those whose metric unit the caller names; others stay as named.
+
+    >>> with printed_in("imperial"):
+    ...     show(1480.0, "force", plain=True), show(0.185, "length", "mm", plain=True), show(8.0, "wind_speed", "kn", plain=True)
+    ('333 lbf', '7 1/4 in', '15.6 kn')
+    """
+    if system not in SYSTEMS:
+        raise ValueError(f"no system of units {system!r}; there are {' and '.join(SYSTEMS)}")
+    token = _SYSTEM.set(system)
+    try:
+        yield
+    finally:
+        _SYSTEM.reset(token)
+
+
+def preferred(kind: str, unit: str | None) -> str:
+    """The unit to print in: the one named, unless the system has another for this kind."""
+    system = _SYSTEM.get()
+    own = SYSTEMS[system][kind]
+    return own if unit is None or (system != "metric" and own != SYSTEMS["metric"][kind]) else unit
 
 
 def show(value: float, kind: str, unit: str | None = None, digits: int | None = None, *, plain: bool = False) -> str:
@@ -38,7 +66,7 @@ def show(value: float, kind: str, unit: str | None = None, digits: int | None = 
     if digits is not None and digits < 1:
         raise ValueError(f"{digits} digits: at least one is needed")
     quantity = quantity_of(kind)
-    unit = quantity.metric if unit is None else unit
+    unit = preferred(kind, unit)
     text = _scale(value, quantity, unit, digits) if unit in quantity.scales else None
     if text is None:
         measure = unit_of(kind, "kcmil" if unit in ("AWG", "SAE") else unit)

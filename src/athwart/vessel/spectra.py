@@ -20,8 +20,26 @@ NPD_SPREAD: Ratio = 0.468
 LOWEST_HZ: Hertz = 1.0 / 600.0
 HIGHEST_HZ: Hertz = 2.0
 BINS = 220
-INTENSITY = {"at sea": 0.11, "off-sea": 0.13, "off-land": 0.17, "in-land": 0.22}
-"""Standard deviation over mean at boat height: sea, harbour, sheltered marina among buildings (own judgement)."""
+PEAK_OF_GUST: Ratio = 2.8
+"""Standard deviations that the 3-second gust of ten minutes stands above the mean (own judgement)."""
+
+
+@formula("I_u", "1", "(gust_factor - 1) / PEAK_OF_GUST", source="own-judgement", valid="gusts of 3 s over means of ten minutes")
+def intensity_of_gust_factor(gust_factor: Ratio) -> Ratio:
+    """Standard deviation over mean that goes with a gust factor, so that a series and the static check speak of one wind.
+
+    Parameters
+    ----------
+    gust_factor : Gust of 3 s over the mean. [1]
+
+    Examples
+    --------
+    >>> round(intensity_of_gust_factor(1.42), 3)
+    0.15
+    """
+    if gust_factor < 1.0:
+        raise ValueError(f"a gust factor of {gust_factor:g}; a gust is not below its mean")
+    return (gust_factor - 1.0) / PEAK_OF_GUST
 
 
 @formula("L_k", "m", "LENGTH_OF_HEIGHT * min(height, HIGHEST)", source="kaimal-iec")

@@ -274,7 +274,9 @@ def _protection(p: Proposal, bank: Bank) -> Iterator[Finding]:
     if held is not None and held < p.need.run_time and each > 0:
         yield BANK_09.found(
             bank.name,
-            f"It lets {told(each, 'current')} a string through for {told(held, 'time')}.",
+            f"It does not let {told(each, 'current')} a string through."
+            if held == 0.0
+            else f"It lets {told(each, 'current')} a string through for {told(held, 'time')}.",
             value=told(held, "time"),
             limit=told(p.need.run_time, "time"),
             margin=under(held, p.need.run_time),

@@ -38,6 +38,15 @@ PROOF_03 = code(
     remedy="Take the override out of the brief.",
     source="own-judgement",
 )
+PROOF_04 = code(
+    "PROOF-04",
+    "A stop that no reason makes acceptable",
+    "caution",
+    says="The brief accepts a stop finding that stays one whatever the reason: no fuse, no stop, a spark where petrol vapour may be.",
+    why="A reason written into a file puts out no fire and stops no propeller.",
+    remedy="Mend what the finding names and take the override out.",
+    source="own-judgement",
+)
 
 NOT_USED: Mapping[str, str] = {
     "propulsion.propeller_spacing": "whether two screws can take the place of a stern unit",

@@ -8,7 +8,7 @@ from math import degrees
 from athwart.design.checks.looks import over, share, thruster_path, told, under, where_of
 from athwart.design.checks.registry import check
 from athwart.design.places import body_x
-from athwart.design.proposal import Case, Lane, Proposal
+from athwart.design.proposal import TOO_WEAK, Case, Lane, Proposal
 from athwart.design.requirements import need as demand
 from athwart.design.search.floating import waterplane
 from athwart.findings import Finding, code
@@ -225,11 +225,14 @@ def passes(p: Proposal) -> Iterator[Finding]:
             continue
         own = [entry for entry in p.rejections if entry.identity == lane.thruster.identity]
         nearest = next((entry for entry in own if entry.row == lane.unit.id), own[0] if own else None)
-        said = f"{nearest.rule}, {nearest.figure} against {nearest.limit}" if nearest else "no rejection was recorded"
+        figure = nearest.figure if nearest else ""
+        if nearest is not None and nearest.rule == TOO_WEAK and lane.design is not None:
+            figure = told(lane.design.thrust, "force")
+        said = f"{nearest.rule}, {figure} against {nearest.limit}" if nearest else "no rejection was recorded"
         yield NEED_01.found(
             where_of(lane),
             f"{len(own)} units were looked at and none passes. Nearest: {lane.unit.name}; refused by: {said}.",
-            value=nearest.figure if nearest else "",
+            value=figure,
             limit=nearest.limit if nearest else "",
             margin=nearest.margin if nearest else None,
             path=thruster_path(p, lane, "wanted"),

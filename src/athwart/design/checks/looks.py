@@ -25,6 +25,8 @@ def told(value: float, kind: str, unit: str | None = None, digits: int | None = 
 
 def share(value: float, digits: int = 2) -> str:
     """A ratio in per cent."""
+    if 0.0 < value < 5e-4:
+        return "under 0.1 %"
     return told(value, "ratio", "%", digits)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from athwart.design.checks.looks import over, part_path, parts_of, share, told, under, where_of
 from athwart.design.checks.registry import check
 from athwart.design.proposal import NetworkChoice, Proposal
+from athwart.design.search.linking import link_sizes
 from athwart.findings import Code, Finding, code
 from athwart.network import ground, topology
 from athwart.network.bus import profile
@@ -368,7 +369,7 @@ def negatives(p: Proposal) -> Iterator[Finding]:
     """The common-negative link and what current does to it."""
     n = p.network
     isolated = p.brief.supply.common_negative == "isolated"
-    sizes = tuple(sorted({cable.area for cable in p.catalogue.cables if cable.marine}))
+    sizes = link_sizes(p.brief, p.catalogue)
     told_banks: set[str | None] = set()
     for lane in p.lanes:
         part = parts_of(p, lane)

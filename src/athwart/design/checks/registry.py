@@ -14,6 +14,23 @@ Check = Callable[[Proposal], Iterable[Finding]]
 
 CHECKS: list[Check] = []
 
+NEVER_ACCEPTED = frozenset(
+    {
+        "FUSE-01",
+        "FUSE-05",
+        "FUSE-06",
+        "STOP-01",
+        "STOP-02",
+        "STOP-03",
+        "PETROL-01",
+        "PETROL-02",
+        "PETROL-03",
+        "CHARGE-20",
+        "BANK-16",
+    }
+)
+"""Stops that burn, explode or leave no way to stop a propeller: no reason makes them acceptable (own judgement)."""
+
 
 def check(func: Check) -> Check:
     """Register a check."""
@@ -36,12 +53,13 @@ def findings_of(proposal: Proposal) -> Iterator[Finding]:
 
 
 def examine(proposal: Proposal) -> tuple[Finding, ...]:
-    """All findings, the gravest first; a stop that the brief overrides with a reason becomes a caution that says so."""
+    """All findings, the gravest first; a stop that the brief overrides with a reason becomes a caution that says so,
+    but for those of :data:`NEVER_ACCEPTED`."""
     load()
     reasons = {override.finding: override.reason for override in proposal.brief.choices.overrides}
     found = []
     for finding in findings_of(proposal):
-        if finding.severity == "stop" and finding.code in reasons:
+        if finding.severity == "stop" and finding.code in reasons and finding.code not in NEVER_ACCEPTED:
             finding = Finding(
                 finding.code,
                 "caution",
@@ -58,7 +76,9 @@ def examine(proposal: Proposal) -> tuple[Finding, ...]:
         found.append(finding)
     codes = {finding.code for finding in found}
     for index, override in enumerate(proposal.brief.choices.overrides):
+        path = f"choices.overrides[{index}]"
+        if override.finding in codes and override.finding in NEVER_ACCEPTED:
+            found.append(CODES["PROOF-04"].found("brief", f"{override.finding} stays a stop.", path=path))
         if override.finding not in codes:
-            path = f"choices.overrides[{index}]"
             found.append(CODES["PROOF-03"].found("brief", f"{override.finding} is overridden and not found.", path=path))
     return in_order(tuple(found))

@@ -275,7 +275,8 @@ def _weight(p: Proposal) -> Answer:
     question = "What does it weigh, cost and do to the trim; where is the stop?"
     t = p.trim
     trim = (
-        f"{'bow' if t.trim >= 0 else 'stern'} down {abs(t.trim) * 1e3:.0f} mm over the waterline, {t.sinkage * 1e3:.0f} mm deeper"
+        f"{'bow' if t.trim >= 0 else 'stern'} down {_show(round(abs(t.trim), 3), 'length', 'mm')} over the waterline, "
+        f"{_show(round(t.sinkage, 3), 'length', 'mm')} deeper"
     )
     money = f"{fixed(p.price, 0).replace(SPACE, ' ')} {p.brief.choices.currency}".strip()
     note = " (invented prices)" if p.catalogue.invented else ""
@@ -283,8 +284,8 @@ def _weight(p: Proposal) -> Answer:
     return Answer(
         6,
         question,
-        f"{t.mass:.0f} kg of new parts, {money}{note}, {trim}. {stops}.",
-        f"{t.mass:.0f} kg",
+        f"{_show(round(t.mass), 'mass', 'kg')} of new parts, {money}{note}, {trim}. {stops}.",
+        _show(round(t.mass), "mass", "kg"),
         t.mass,
         None,
         0.05 * t.mass,

@@ -117,16 +117,16 @@ def joints(plus: int = PIECES_PLUS, minus: int = PIECES_MINUS, parallel: int = 1
 
 
 @lru_cache(maxsize=512)
-def _string_fuse(
-    catalogue_id: int, catalogue: _Hold, current: Ampere, volts: Volt, fault: Ampere, time: Second
-) -> tuple[Fuse, FuseFamily] | None:
+def _carrying(catalogue: _Hold, current: Ampere, volts: Volt, time: Second) -> tuple[tuple[Ampere, Fuse, FuseFamily], ...]:
+    """Fuses that carry a string's share for the run, each with what it breaks, smallest first."""
     families = catalogue.value.fuse_families
+    found = []
     for fuse in sorted(catalogue.value.fuses, key=lambda f: (f.rating, f.price, f.id)):
         family = families[fuse.family]
         breaks = next((amperes for upto, amperes in family.breaking_capacity if volts <= upto), 0.0)
-        if family.volts_most >= volts and breaks >= fault and opening_band(family, fuse.rating, current).least >= 1.25 * time:
-            return fuse, family
-    return None
+        if family.volts_most >= volts and opening_band(family, fuse.rating, current).least >= 1.25 * time:
+            found.append((breaks, fuse, family))
+    return tuple(found)
 
 
 class _Hold:
@@ -152,7 +152,9 @@ def string_fuse(
         return None
     volts = block.charge_volts * series
     share = round(1.25 * current / parallel, 0)
-    return _string_fuse(id(task.catalogue), _Hold(task.catalogue), share, volts, fault * (parallel - 1) / parallel, task.run_time)
+    others = fault * (parallel - 1) / parallel
+    carrying = _carrying(_Hold(task.catalogue), share, volts, task.run_time)
+    return next(((fuse, family) for breaks, fuse, family in carrying if breaks >= others), None)
 
 
 def _state(
@@ -666,7 +668,8 @@ def completed(task: Task, chain: Chain) -> Chain:
     if chain.cable is None or chain.design is None or chain.peak is None or chain.start is None or chain.fuse is not None:
         return chain
     current = max(chain.design.current, chain.peak.current)
-    return _finish(task, chain, chain.cable, chain.design, chain.peak, current, chain.start, whatever=True)
+    done = _finish(task, chain, chain.cable, chain.design, chain.peak, current, chain.start, whatever=True)
+    return replace(done, replaced=(*chain.replaced, *(words for words in done.replaced if words not in chain.replaced)))
 
 
 def _bank_says(limit: Limit) -> bool:

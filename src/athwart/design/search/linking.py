@@ -12,6 +12,7 @@ from athwart.design.search import aboard
 from athwart.network.ground import link_size
 from athwart.power.fuse import opening_band
 from athwart.power.heating import adiabatic_constant, insulation_for
+from athwart.units import SquareMetre
 
 INSULATION = 378.15
 
@@ -37,16 +38,14 @@ def with_link(
         time = opening_band(lane.fuse.family, lane.fuse.fuse.rating, current).most
         let_through = current**2 * min(time, 5.0)
     constant = adiabatic_constant(states.WARM, insulation_for(INSULATION).final)
-    sizes = tuple(
-        sorted(
-            {
-                cable.area
-                for cable in catalogue.cables
-                if cable.marine and ("AWG" in cable.gauge.upper()) == (brief.choices.rule_set == "us")
-            }
-        )
-    )
+    sizes = link_sizes(brief, catalogue)
     try:
         return replace(lane, negative_link_area=link_size(largest, let_through, constant, sizes).area)
     except ValueError:
         return replace(lane, negative_link_area=max(sizes))
+
+
+def link_sizes(brief: Brief, catalogue: Catalogue) -> tuple[SquareMetre, ...]:
+    """Areas a link may have: marine cable of the rule set's gauge, thin to thick."""
+    awg = brief.choices.rule_set == "us"
+    return tuple(sorted({c.area for c in catalogue.cables if c.marine and ("AWG" in c.gauge.upper()) == awg}))

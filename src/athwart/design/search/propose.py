@@ -9,11 +9,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from athwart import units
 from athwart.catalogue.records import Catalogue, Panel, ThrusterUnit
 from athwart.design.brief import Brief, Thruster
 from athwart.design.checks.registry import examine
 from athwart.design.limits import limit_words
 from athwart.design.proposal import (
+    TOO_WEAK,
     Bank,
     Case,
     ChargingChoice,
@@ -299,8 +301,8 @@ def _preference(brief: Brief, c: chain.Chain) -> tuple[object, ...]:
 def _outdone(task: chain.Task, best: chain.Chain, other: chain.Chain) -> Rejection:
     prefer = task.brief.choices.prefer
     figures = {
-        "smallest adequate": lambda c: f"{c.thrust:.0f} N, {c.mass:.0f} kg",
-        "lightest": lambda c: f"{c.mass:.0f} kg",
+        "smallest adequate": lambda c: f"{_newtons(c.thrust)}, {units.show(round(c.mass), 'mass', 'kg', plain=True)}",
+        "lightest": lambda c: units.show(round(c.mass), "mass", "kg", plain=True),
         "cheapest": lambda c: f"{c.price:.0f}",
         "quietest": lambda c: f"{c.unit.noise or 0:.0f} dBA",
     }
@@ -313,6 +315,10 @@ def _outdone(task: chain.Task, best: chain.Chain, other: chain.Chain) -> Rejecti
         task.thruster.identity,
         0.0,
     )
+
+
+def _newtons(thrust: Newton) -> str:
+    return units.show(float(round(thrust)), "force", "N", digits=4, plain=True)
 
 
 def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, most: Newton) -> Rejection:
@@ -330,7 +336,7 @@ def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, 
             unit.name,
             "thrust of a hydraulic unit is not computed yet",
             "not computed",
-            f"{task.required:.0f} N",
+            _newtons(task.required),
             identity,
             None,
         )
@@ -339,9 +345,9 @@ def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, 
         return Rejection(
             unit.id,
             unit.name,
-            "thrust at the volts of its own chain",
-            f"{max(reaches, most):.0f} N",
-            f"{task.required:.0f} N",
+            TOO_WEAK,
+            _newtons(max(reaches, most)),
+            _newtons(task.required),
             identity,
             (max(reaches, most) - task.required) / task.required,
         )
@@ -352,9 +358,9 @@ def _too_weak(task: chain.Task, unit: ThrusterUnit, judged: chain.Chain | None, 
     return Rejection(
         unit.id,
         unit.name,
-        "thrust at the volts of its own chain",
-        f"{judged.thrust:.0f} N",
-        f"{task.required:.0f} N",
+        TOO_WEAK,
+        _newtons(judged.thrust),
+        _newtons(task.required),
         identity,
         (judged.thrust - task.required) / task.required,
     )

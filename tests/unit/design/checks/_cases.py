@@ -244,6 +244,11 @@ FIRES: dict[str, Case] = {
     "STOP-16": found({f"{LANE}.switch.row": "switch-200A"}),
     "CARE-04": ("1", "propose", {"layout.places[0].access": "open", "layout.places[0].living_space": "yes"}),
     "CARE-06": ("1", "propose", {"duty.dries_out": "yes"}),
+    "PROOF-04": (
+        "6",
+        "check",
+        {"choices.overrides": [{"finding": "STOP-02", "reason": "we have always done it like this"}]},
+    ),
     "PROOF-03": ("1", "propose", {"choices.overrides": [{"finding": "TUNNEL-01", "reason": "not needed any more"}]}),
     # ---- tunnel
     "TUNNEL-02": found({"thrusters[0].tunnel.axis_depth": "320 mm"}),
