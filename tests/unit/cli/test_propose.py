@@ -238,6 +238,12 @@ def test_imperial_units_are_printed_on_demand() -> None:
     assert "lbf" not in metric
 
 
+@pytest.mark.parametrize("path", sorted(EXAMPLES.glob("*.yaml")), ids=lambda path: path.stem)
+def test_imperial_answers_carry_no_metric_mass_force_or_length(path: Path) -> None:
+    answers = _result(str(path), "--units", "imperial").output.partition("Thrust needed")[0]
+    assert not re.search(r"\d (N|kN|kg|m|mm|cm)\b", answers.replace("forecast at 10 m", ""))
+
+
 def test_all_prints_every_refusal_and_default() -> None:
     short, long = _result(ONE).output, _result(ONE, "--all").output
     assert "--all shows them" in short

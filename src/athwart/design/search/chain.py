@@ -731,5 +731,5 @@ def _first_broken(task: Task, chain: Chain) -> str:
     if chain.broken:
         return against(chain.broken[0])
     if chain.thrust < task.required:
-        return f"thrust {chain.thrust:.0f} N against {task.required:.0f} N required"
+        return against(("thrust it must give, N", chain.thrust, task.required, False))
     return "a lighter complete chain exists without it"

@@ -250,7 +250,7 @@ def _with_reason(shown: chain.Chain, own: ThrusterUnit | None, rejections: list[
 
 def _why_unit_replaced(own: ThrusterUnit, rejections: list[Rejection]) -> tuple[str, ...]:
     reason = next((r for r in rejections if r.row == own.id), None)
-    return (f"unit {own.id} aboard: {reason.rule} {reason.figure} against {reason.limit}",) if reason is not None else ()
+    return (f"unit {own.id} aboard: {reason.rule}: {reason.figure} against {reason.limit}",) if reason is not None else ()
 
 
 def _least_refused(pool: list[ThrusterUnit], rejections: list[Rejection]) -> ThrusterUnit:

@@ -136,7 +136,7 @@ def _life(unit: ThrusterUnit, s: Setting) -> Refusal | None:
 
 def _petrol(unit: ThrusterUnit, s: Setting) -> Refusal | None:
     if s.petrol_vapour and unit.drive != "hydraulic" and not unit.ignition_protected:
-        return "petrol vapour may reach its place: not ignition-protected", "no", "ignition-protected", None
+        return "petrol vapour may reach its place", "not ignition-protected", "ignition-protected", None
     return None
 
 
