@@ -1,0 +1,396 @@
+"""Sixteen runs of a manoeuvre side by side, compiled: what a rehearsal of thousands calls.
+
+The same physics as :mod:`athwart.plant.motion`, laid out so that a processor does several runs with one instruction: each
+quantity is a row of sixteen. Only sums, products, quotients, roots and comparisons are used, and nothing is contracted, so a run
+gives the same bits on every machine and beside any others. Importing this module imports the compiler; only a rehearsal of many
+runs does. A test holds this text to the plain one.
+
+Compiled code is kept beside this file (or in the user's cache folder). The compiler's store does not notice changes in other
+files, so every constant that is compiled in stands here.
+"""
+
+from __future__ import annotations
+
+from math import sqrt
+
+import numba
+import numpy as np
+
+LANES = 16
+HISTORY = 64
+"""Steps that a driver may lag behind, at most, less one."""
+
+# ---- places in ``hull``
+SURGE, SWAY, TURNING, CROSS, MUNK, DAMP_U, DAMP_V, DAMP_R, DRAG_U, HALF_RHO = range(10)
+HULL_SIZE = 10
+# ---- places in ``bow`` and ``stern``
+PLACE, TO_STARBOARD, TO_PORT, JET, KEEP, REVERSAL, CONTROL, STEPS, POD, AMPERES, RUN_TIME = range(11)
+UNIT_SIZE = 11
+ON_OFF, STEPPED, PROPORTIONAL = 0.0, 1.0, 2.0
+# ---- places in ``task``
+(DURATION, STEP, MODE, ENDS, LINE_PLACE, LINE_STIFFNESS, LINE_DAMPING, FENDER, WAY, ENGINE_MOST, ENGINE_GAIN, GOAL_HEADING,
+ GOAL_OFFSET, GOAL_RATE, GOAL_SPEED, LIMIT_HEADING, LIMIT_OFFSET, GRACE, BOW_END, STERN_END, CHARGE, OUTSIDE) = range(22)  # fmt: skip
+TASK_SIZE = 22
+STAY, ARRIVE, TRAVEL = 0.0, 1.0, 2.0
+# ---- rows of ``run``
+(WIND, KEEP_0, KEEP_1, KEEP_2, DRIVE_0, DRIVE_1, DRIVE_2, BEGIN_0, BEGIN_1, BEGIN_2, WIND_X, WIND_Y, CURRENT_X, CURRENT_Y, DRAG,
+ WINDAGE, LEVER, BOW_FACTOR, STERN_FACTOR, DELAY, BAND, LOOK, GAIN, GAIN_RATE, DRIVER, WRONG, HEADING, COS_0, SIN_0, AHEAD_0,
+ SIDE_0, OFFSET_0, RUN_FACTOR, CHARGE_FACTOR, SPEED) = range(35)  # fmt: skip
+RUN_SIZE = 35
+BANG_BANG, PROPORTIONAL_DRIVER = 0.0, 1.0
+# ---- rows of ``result``
+(SUCCESS, CAUSE, ENDED, BOW_ON, STERN_ON, BOW_CHARGE, WORST_OFFSET, WORST_HEADING, END_HEADING, END_OFFSET, FULL) = range(11)
+RESULT_SIZE = 11
+NO_CAUSE, CAUSE_THRUST, CAUSE_HEAT, CAUSE_VOLTS, CAUSE_ROOM = 0.0, 1.0, 2.0, 3.0, 4.0
+# ---- columns of a track
+TRACK_SIZE = 8  # time, x, y, heading, bow thrust, stern thrust, wind, sway speed
+# ---- rows of the state inside
+(U, V, R, TH, C, N, X, Y, G0, G1, G2, BT, ST, BW, SW, BL, SL, BI, SI, ALIVE, HELD, PRESSED, FIRST, GUST, FELT, WC, WS, FX, FY, FN,
+ PU, PV, PR, C0, C1, SUM_Y, SUM_N, K1U, K1V, K1R, AHEAD, SIDE, YAW, S0, S1, WX, WY, WN, BOW_LOSS, STERN_LOSS, BE, BR, SE,
+ SR) = range(54)  # fmt: skip
+STATE_SIZE = 54
+TOP_21 = 2_097_152.0
+ROOT_12 = 3.4641016151377544
+
+
+@numba.njit(inline="always")
+def _cross(s, at_v, at_r, node_x, node_c):
+    """Cross-flow sums of the weighted square of the speed across the hull, its sign kept, into ``SUM_Y`` and ``SUM_N``."""
+    for i in range(LANES):
+        s[SUM_Y, i] = 0.0
+        s[SUM_N, i] = 0.0
+    for j in range(node_x.shape[0]):
+        x, c = node_x[j], node_c[j]
+        cx = c * x
+        for i in range(LANES):
+            w = s[at_v, i] + x * s[at_r, i]
+            w = w * abs(w)
+            s[SUM_Y, i] += c * w
+            s[SUM_N, i] += cx * w
+
+
+@numba.njit(inline="always")
+def _accelerate(s, run, at_u, at_v, at_r, hull, to_u, to_v, to_r):
+    """Accelerations from the sums and the loads, into three rows."""
+    whole = hull[SWAY] * hull[TURNING] - hull[CROSS] * hull[CROSS]
+    m, my, mn, mc = hull[SURGE], hull[TURNING] / whole, hull[SWAY] / whole, hull[CROSS] / whole
+    sway, cross, munk, half = hull[SWAY], hull[CROSS], hull[MUNK], hull[HALF_RHO]
+    du, dv, dr, drag = hull[DAMP_U], hull[DAMP_V], hull[DAMP_R], hull[DRAG_U]
+    for i in range(LANES):
+        u, v, r, f = s[at_u, i], s[at_v, i], s[at_r, i], run[DRAG, i]
+        a = s[AHEAD, i] - f * drag * u * abs(u) - du * u + sway * v * r + cross * r * r
+        y = s[SIDE, i] - f * half * s[SUM_Y, i] - dv * v - m * u * r
+        n = s[YAW, i] - f * half * s[SUM_N, i] - dr * r - munk * u * v - cross * u * r
+        s[to_u, i] = a / m
+        s[to_v, i] = my * y - mc * n
+        s[to_r, i] = mn * n - mc * y
+
+
+@numba.njit(inline="always")
+def _loss(s, row, unit, losses):
+    """Share of the yaw moment that a unit keeps under way, by straight lines in a table in hundredths of the jet speed."""
+    last = losses.shape[0] - 1
+    for i in range(LANES):
+        at = abs(s[U, i]) / unit[JET] * 100.0
+        low = min(int(at), last - 1)
+        share = min(at - low, 1.0)
+        left = losses[low] + share * (losses[low + 1] - losses[low])
+        s[row, i] = 1.0 - 0.5 * (1.0 - left) if unit[POD] > 0.0 else left
+
+
+@numba.njit(inline="always")
+def _decide(s, run, error, rate, intent, unit):
+    """What the driver wants of a unit now, into the row ``intent``; it holds the former wish before the call."""
+    steps, control = unit[STEPS], unit[CONTROL]
+    for i in range(LANES):
+        e, d, before, band = s[error, i], s[rate, i], s[intent, i], run[BAND, i]
+        ahead = e + run[LOOK, i] * d
+        low = 0.4 * band
+        minus = 1.0 if ahead > (low if before < 0.0 else band) else 0.0
+        plus = 1.0 if ahead < -(low if before > 0.0 else band) else 0.0
+        bang = plus - minus
+        even = -(run[GAIN, i] * e + run[GAIN_RATE, i] * d)
+        wish = bang if run[DRIVER, i] == BANG_BANG else even
+        wish = min(1.0, max(-1.0, wish))
+        size = abs(wish)
+        side = 1.0 if wish >= 0.0 else -1.0
+        stepped = side * np.floor(size * steps + 0.5) / steps
+        whole = 0.0 if size < 0.5 else side
+        s[intent, i] = whole if control == ON_OFF else stepped if control == STEPPED else wish
+
+
+@numba.njit(inline="always")
+def _follow(s, row, waits, lever, run, factor, unit, step):
+    """Thrust of a unit a step on: it waits before it pushes the other way, and follows with its lag."""
+    keep, starboard, port, reversal = unit[KEEP], unit[TO_STARBOARD], unit[TO_PORT], unit[REVERSAL]
+    for i in range(LANES):
+        t, w, c = s[row, i], s[waits, i], s[lever, i]
+        target = run[factor, i] * c * (starboard if c >= 0.0 else port)
+        w = reversal if target * t < 0.0 and abs(t) > 1.0 else w
+        target = 0.0 if w > 0.0 else target
+        s[waits, i] = w - step if w > 0.0 else w
+        s[row, i] = target + (t - target) * keep
+
+
+@numba.njit(cache=True, nogil=True, error_model="numpy")
+def block(run, seeds, hull, node_x, node_c, wind_x, wind_y, wind_n, losses, bow, stern, task, result, tracks, every, kept):
+    """Sixteen runs from start to end.
+
+    ``run`` (RUN_SIZE, 16), ``seeds`` (16,) whole numbers that are not nought, ``result`` (RESULT_SIZE, 16) is written, ``tracks``
+    (16, samples, TRACK_SIZE) gets one sample each ``every`` steps where ``kept`` is 1; the rest of a track keeps its last sample.
+    """
+    s = np.zeros((STATE_SIZE, LANES))
+    history = np.zeros((2, HISTORY, LANES))
+    z = seeds.copy()
+    dt = task[STEP]
+    count = int(task[DURATION] / dt + 0.5)
+    mode, ends = task[MODE], task[ENDS] > 0.0
+    has_stern = stern[TO_STARBOARD] > 0.0
+    whole_hull = ends
+    bow_end, stern_end = task[BOW_END], task[STERN_END]
+    terms = wind_x.shape[0]
+    for i in range(LANES):
+        s[U, i] = run[AHEAD_0, i]
+        s[V, i] = run[SIDE_0, i]
+        s[TH, i] = run[HEADING, i]
+        s[C, i] = run[COS_0, i]
+        s[N, i] = run[SIN_0, i]
+        s[Y, i] = run[OFFSET_0, i]
+        s[G0, i] = run[BEGIN_0, i]
+        s[G1, i] = run[BEGIN_1, i]
+        s[G2, i] = run[BEGIN_2, i]
+        s[ALIVE, i] = 1.0
+        s[FIRST, i] = -1.0
+        for k in range(RESULT_SIZE):
+            result[k, i] = 0.0
+        result[SUCCESS, i] = 0.0 if mode == ARRIVE else 1.0
+        result[ENDED, i] = task[DURATION]
+    line_x = np.empty(LANES)
+    line_y = np.empty(LANES)
+    for i in range(LANES):
+        line_x[i] = s[X, i] + task[LINE_PLACE] * s[C, i]
+        line_y[i] = s[Y, i] + task[LINE_PLACE] * s[N, i]
+    sample = 0
+    for k in range(count):
+        time = k * dt
+        judged = time >= task[GRACE]
+        # ---- what there is to see
+        for i in range(LANES):
+            c, n, r, y = s[C, i], s[N, i], s[R, i], s[Y, i]
+            side = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i]
+            base = y if ends else 0.0
+            base_rate = side if ends else 0.0
+            sb = n if ends else s[TH, i]
+            cb = c if ends else 1.0
+            s[BE, i] = base + bow[PLACE] * sb
+            s[BR, i] = base_rate + bow[PLACE] * r * cb
+            s[SE, i] = base + stern[PLACE] * sb
+            s[SR, i] = base_rate + stern[PLACE] * r * cb
+            # ---- judged
+            at_bow, at_stern = abs(y + bow_end * n), abs(y + stern_end * n)
+            offset = max(at_bow, at_stern) if whole_hull else 0.0
+            speed = max(abs(side + bow_end * r * c), abs(side + stern_end * r * c)) if whole_hull else 0.0
+            turned = abs(s[TH, i])
+            alive = s[ALIVE, i]
+            inside = judged and s[X, i] >= task[OUTSIDE]
+            result[WORST_OFFSET, i] = max(result[WORST_OFFSET, i], offset) if alive > 0.0 and inside else result[WORST_OFFSET, i]
+            result[WORST_HEADING, i] = (
+                max(result[WORST_HEADING, i], turned) if alive > 0.0 and inside else result[WORST_HEADING, i]
+            )
+            lost = 1.0 if inside and (turned > task[LIMIT_HEADING] or offset > task[LIMIT_OFFSET]) else 0.0
+            good = (
+                turned <= task[GOAL_HEADING]
+                and abs(r) <= task[GOAL_RATE]
+                and offset <= task[GOAL_OFFSET]
+                and speed <= task[GOAL_SPEED]
+            )
+            held = s[HELD, i] + dt if good else 0.0
+            s[HELD, i] = held
+            arrived = 1.0 if mode == ARRIVE and held >= 1.0 else 0.0
+            through = 1.0 if mode == TRAVEL and s[X, i] >= task[WAY] else 0.0
+            hot = 1.0 if result[BOW_ON, i] > bow[RUN_TIME] * run[RUN_FACTOR, i] or result[STERN_ON, i] > stern[RUN_TIME] else 0.0
+            empty = 1.0 if result[BOW_CHARGE, i] > task[CHARGE] * run[CHARGE_FACTOR, i] else 0.0
+            failed = max(hot, max(empty, lost))
+            why = CAUSE_THRUST if s[PRESSED, i] > 0.6 else CAUSE_ROOM
+            why = CAUSE_VOLTS if empty > 0.0 else why
+            why = CAUSE_HEAT if hot > 0.0 else why
+            done = max(failed * (1.0 - arrived), max(arrived, through))
+            now = done > 0.0 and alive > 0.0
+            success = 1.0 if arrived > 0.0 or (through > 0.0 and failed == 0.0) else 0.0
+            result[SUCCESS, i] = success if now else result[SUCCESS, i]
+            result[CAUSE, i] = (why if success == 0.0 else 0.0) if now else result[CAUSE, i]
+            result[ENDED, i] = time if now else result[ENDED, i]
+            result[END_HEADING, i] = s[TH, i] if alive > 0.0 else result[END_HEADING, i]
+            result[END_OFFSET, i] = offset if alive > 0.0 else result[END_OFFSET, i]
+            s[ALIVE, i] = 0.0 if now else alive
+        living = 0.0
+        for i in range(LANES):
+            living += s[ALIVE, i]
+        if living == 0.0:
+            break
+        # ---- the driver decides, and the lever follows after the delay
+        _decide(s, run, BE, BR, BI, bow)
+        if has_stern:
+            _decide(s, run, SE, SR, SI, stern)
+        now_at = k % HISTORY
+        for i in range(LANES):
+            history[0, now_at, i] = s[BI, i]
+            history[1, now_at, i] = s[SI, i]
+        for i in range(LANES):
+            then = k - int(run[DELAY, i])
+            lever = history[0, then % HISTORY, i] if then >= 0 else 0.0
+            first = s[FIRST, i]
+            first = float(k) if first < 0.0 and lever != 0.0 else first
+            s[FIRST, i] = first
+            s[BL, i] = -lever if first >= 0.0 and k - first < run[WRONG, i] else lever
+            s[SL, i] = history[1, then % HISTORY, i] if then >= 0 else 0.0
+        _follow(s, BT, BW, BL, run, BOW_FACTOR, bow, dt)
+        if has_stern:
+            _follow(s, ST, SW, SL, run, STERN_FACTOR, stern, dt)
+        for i in range(LANES):
+            alive = s[ALIVE, i]
+            b, t = abs(s[BL, i]), abs(s[SL, i])
+            result[BOW_ON, i] += alive * dt * b
+            result[STERN_ON, i] += alive * dt * t
+            result[BOW_CHARGE, i] += alive * dt * (bow[AMPERES] * b + stern[AMPERES] * t)
+            full = 1.0 if max(b, t) > 0.95 else 0.0
+            result[FULL, i] += alive * dt * full
+            s[PRESSED, i] += (full - s[PRESSED, i]) * (dt / 8.0)
+        # ---- the gust of this step
+        for i in range(LANES):
+            a = z[i]
+            a ^= a << np.uint64(13)
+            a ^= a >> np.uint64(7)
+            a ^= a << np.uint64(17)
+            z[i] = a
+        for i in range(LANES):
+            a = z[i]
+            d0 = (float(np.int32(a & np.uint64(0x1FFFFF))) / TOP_21 - 0.5) * ROOT_12
+            d1 = (float(np.int32((a >> np.uint64(21)) & np.uint64(0x1FFFFF))) / TOP_21 - 0.5) * ROOT_12
+            d2 = (float(np.int32((a >> np.uint64(42)) & np.uint64(0x1FFFFF))) / TOP_21 - 0.5) * ROOT_12
+            g0 = run[KEEP_0, i] * s[G0, i] + run[DRIVE_0, i] * d0
+            g1 = run[KEEP_1, i] * s[G1, i] + run[DRIVE_1, i] * d1
+            g2 = run[KEEP_2, i] * s[G2, i] + run[DRIVE_2, i] * d2
+            s[G0, i], s[G1, i], s[G2, i] = g0, g1, g2
+            s[GUST, i] = max(0.0, run[WIND, i] + g0 + g1 + g2)
+        # ---- the wind felt aboard, in the middle of the step
+        for i in range(LANES):
+            turn = 0.5 * dt * s[R, i]
+            c, n = s[C, i] - turn * s[N, i], s[N, i] + turn * s[C, i]
+            blow = s[GUST, i]
+            fx = blow * run[WIND_X, i] + run[CURRENT_X, i]
+            fy = blow * run[WIND_Y, i] + run[CURRENT_Y, i]
+            bx = fx * c + fy * n + s[U, i]
+            by = fy * c - fx * n + s[V, i]
+            felt = sqrt(bx * bx + by * by) + 1e-9
+            s[FELT, i] = felt * felt * run[WINDAGE, i]
+            s[WC, i], s[WS, i] = bx / felt, by / felt
+            s[C0, i], s[C1, i] = 1.0, bx / felt
+            s[S0, i], s[S1, i] = 0.0, by / felt
+            s[WX, i] = wind_x[0] + wind_x[1] * (bx / felt)
+            s[WY, i] = wind_y[1] * (by / felt)
+            s[WN, i] = wind_n[1] * (by / felt)
+        for j in range(2, terms):
+            ax, ay, an = wind_x[j], wind_y[j], wind_n[j]
+            for i in range(LANES):
+                twice = 2.0 * s[WC, i]
+                c = twice * s[C1, i] - s[C0, i]
+                n = twice * s[S1, i] - s[S0, i]
+                s[C0, i], s[C1, i] = s[C1, i], c
+                s[S0, i], s[S1, i] = s[S1, i], n
+                s[WX, i] += ax * c
+                s[WY, i] += ay * n
+                s[WN, i] += an * n
+        _loss(s, BOW_LOSS, bow, losses)
+        if has_stern:
+            _loss(s, STERN_LOSS, stern, losses)
+        for i in range(LANES):
+            q = s[FELT, i]
+            bl, sl = s[BOW_LOSS, i], s[STERN_LOSS, i]
+            b, t = s[BT, i], s[ST, i]
+            s[AHEAD, i] = q * s[WX, i]
+            s[SIDE, i] = q * s[WY, i] + b * (1.0 - 0.7 * (1.0 - bl)) + t * (1.0 - 0.7 * (1.0 - sl))
+            s[YAW, i] = q * (s[WN, i] + run[LEVER, i] * s[WY, i]) + b * bow[PLACE] * bl + t * stern[PLACE] * sl
+        if task[ENGINE_MOST] > 0.0:
+            for i in range(LANES):
+                push = task[ENGINE_GAIN] * (run[SPEED, i] - s[U, i])
+                s[AHEAD, i] += min(task[ENGINE_MOST], max(-task[ENGINE_MOST], push))
+        if task[LINE_STIFFNESS] > 0.0:
+            for i in range(LANES):
+                c, n = s[C, i], s[N, i]
+                fx = -task[LINE_STIFFNESS] * (s[X, i] + task[LINE_PLACE] * c - line_x[i])
+                fy = -task[LINE_STIFFNESS] * (s[Y, i] + task[LINE_PLACE] * n - line_y[i])
+                gx = s[U, i] * c - s[V, i] * n + run[CURRENT_X, i] - task[LINE_PLACE] * s[R, i] * n
+                gy = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i] + task[LINE_PLACE] * s[R, i] * c
+                fx -= task[LINE_DAMPING] * gx
+                fy -= task[LINE_DAMPING] * gy
+                side = fy * c - fx * n
+                s[AHEAD, i] += fx * c + fy * n
+                s[SIDE, i] += side
+                s[YAW, i] += task[LINE_PLACE] * side
+        if task[FENDER] > 0.0:
+            for i in range(LANES):
+                c, n = s[C, i], s[N, i]
+                side = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i]
+                eb, es = s[Y, i] + bow_end * n, s[Y, i] + stern_end * n
+                vb, vs = side + bow_end * s[R, i] * c, side + stern_end * s[R, i] * c
+                fb = -task[FENDER] * (eb + 0.5 * vb) if eb > 0.0 else 0.0
+                fs = -task[FENDER] * (es + 0.5 * vs) if es > 0.0 else 0.0
+                fb, fs = min(fb, 0.0), min(fs, 0.0)
+                s[AHEAD, i] += (fb + fs) * n
+                s[SIDE, i] += (fb + fs) * c
+                s[YAW, i] += (fb * bow_end + fs * stern_end) * c
+        # ---- tracks
+        if k % every == 0:
+            for i in range(LANES):
+                if kept[i] > 0 and sample < tracks.shape[1]:
+                    if s[ALIVE, i] > 0.0:
+                        tracks[i, sample, 0] = time
+                        tracks[i, sample, 1] = s[X, i]
+                        tracks[i, sample, 2] = s[Y, i]
+                        tracks[i, sample, 3] = s[TH, i]
+                        tracks[i, sample, 4] = s[BT, i]
+                        tracks[i, sample, 5] = s[ST, i]
+                        tracks[i, sample, 6] = s[GUST, i]
+                        tracks[i, sample, 7] = s[V, i]
+            sample += 1
+        # ---- Heun
+        _cross(s, V, R, node_x, node_c)
+        _accelerate(s, run, U, V, R, hull, K1U, K1V, K1R)
+        for i in range(LANES):
+            s[PU, i] = s[U, i] + dt * s[K1U, i]
+            s[PV, i] = s[V, i] + dt * s[K1V, i]
+            s[PR, i] = s[R, i] + dt * s[K1R, i]
+        _cross(s, PV, PR, node_x, node_c)
+        _accelerate(s, run, PU, PV, PR, hull, FX, FY, FN)
+        for i in range(LANES):
+            u, v, r = s[U, i], s[V, i], s[R, i]
+            un = u + 0.5 * dt * (s[K1U, i] + s[FX, i])
+            vn = v + 0.5 * dt * (s[K1V, i] + s[FY, i])
+            rn = r + 0.5 * dt * (s[K1R, i] + s[FN, i])
+            turn = 0.5 * dt * (r + rn)
+            # the heading turns by half the step and again: sine and cosine of a small angle, kept to length one
+            h = 0.5 * turn
+            h2 = h * h
+            sh = h * (1.0 - h2 / 6.0 * (1.0 - h2 / 20.0))
+            ch = 1.0 - h2 / 2.0 * (1.0 - h2 / 12.0 * (1.0 - h2 / 30.0))
+            c, n = s[C, i], s[N, i]
+            cm, nm = c * ch - n * sh, n * ch + c * sh
+            um, vm = 0.5 * (u + un), 0.5 * (v + vn)
+            s[X, i] += dt * (um * cm - vm * nm + run[CURRENT_X, i])
+            s[Y, i] += dt * (um * nm + vm * cm + run[CURRENT_Y, i])
+            ce, ne = cm * ch - nm * sh, nm * ch + cm * sh
+            fix = 1.5 - 0.5 * (ce * ce + ne * ne)
+            s[C, i], s[N, i] = ce * fix, ne * fix
+            s[TH, i] += turn
+            s[U, i], s[V, i], s[R, i] = un, vn, rn
+    for i in range(LANES):
+        if s[ALIVE, i] > 0.0:
+            if mode == ARRIVE:
+                result[CAUSE, i] = (
+                    CAUSE_THRUST if s[PRESSED, i] > 0.6 or result[FULL, i] > 0.5 * result[ENDED, i] else CAUSE_ROOM
+                )
+            if mode == TRAVEL:
+                result[SUCCESS, i] = 0.0
+                result[CAUSE, i] = CAUSE_ROOM
+        result[FULL, i] = result[FULL, i] / max(result[ENDED, i], dt)

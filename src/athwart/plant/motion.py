@@ -1,0 +1,462 @@
+"""A boat at low speed under wind, current, lines and side thrusters, in time: one run on plain numbers.
+
+Axes over the ground: x along the heading the manoeuvre aims at, y to its starboard; the boat's heading is counted from there.
+Speeds ``surge``, ``sway`` and ``yaw_rate`` are through the water. A step: the driver looks and decides, levers follow after the
+delay, units follow their levers, wind and gust are taken at the middle of the step, then one Heun step of the water's loads.
+Commands, thrust and gust are held over a step.
+
+What a unit gives comes through one door, :class:`AvailableThrust`: a constant now, a model of bank and motor in time later.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from math import cos, exp, floor, sin, sqrt
+from typing import Literal, NamedTuple, Protocol
+
+from athwart.numerics.chances import shifted, three_deviates
+from athwart.units.names import Ampere, Coulomb, Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio, Second
+from athwart.vessel.added_mass import MUNK_SHARE
+from athwart.vessel.harmonics import WindHarmonics
+from athwart.vessel.spectra import GustFilter
+from athwart.vessel.underwater import SURGE_DRAG, HullInWater
+
+Control = Literal["on/off", "stepped", "proportional"]
+Goal = Literal["stay", "arrive", "travel"]
+"""Keep within the limits all the time; come within the goal before time is up; keep within the limits over a way."""
+Cause = Literal["none", "thrust", "heat", "charge", "room"]
+CAUSES: tuple[Cause, ...] = ("none", "thrust", "heat", "charge", "room")
+
+STEP: Second = 0.1
+HOLD: Second = 1.0
+"""How long a goal must be kept to count."""
+PRESSED_TIME: Second = 8.0
+PRESSED: Ratio = 0.6
+"""Share of lately full command beyond which a failure is laid to thrust, else to room: too little space for this driver."""
+RELEASE: Ratio = 0.4
+"""A lever once over is let go at this share of the dead band."""
+SIDE_LOSS: Ratio = 0.7
+POD_LOSS: Ratio = 0.5
+FENDER_DAMPING: Second = 0.5
+
+
+class Motion(NamedTuple):
+    """Where the boat is and how she moves."""
+
+    x: Metre
+    y: Metre
+    heading: Radian
+    surge: MetrePerSecond
+    sway: MetrePerSecond
+    yaw_rate: RadianPerSecond
+
+
+class AvailableThrust(Protocol):
+    """What a unit would settle on at a command between -1 (to port) and 1, at a time of the run; positive pushes to starboard."""
+
+    def available_thrust(self, state: Motion, command: Ratio, time: Second) -> Newton:
+        """Thrust for a command held, before the unit's lag and the hull's losses."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class SteadyThrust:
+    """The steady model behind the door: so much at full command each way, by the command in proportion."""
+
+    to_starboard: Newton
+    to_port: Newton
+
+    def available_thrust(self, state: Motion, command: Ratio, time: Second) -> Newton:
+        """Thrust for a command."""
+        return command * (self.to_starboard if command >= 0.0 else self.to_port)
+
+
+@dataclass(frozen=True, slots=True)
+class Pusher:
+    """A side thruster in motion. ``losses`` is the share of yaw moment left at each hundredth of boat speed over jet speed."""
+
+    place: Metre
+    thrust: AvailableThrust
+    jet_speed: MetrePerSecond
+    lag: Second
+    reversal: Second
+    control: Control
+    steps: int = 1
+    pod: bool = False
+    current: Ampere = 0.0
+    run_time: Second = float("inf")
+    losses: tuple[Ratio, ...] = (1.0, 1.0)
+
+    def commanded(self, wish: Ratio) -> Ratio:
+        """What the lever can say of a wish."""
+        wish = min(1.0, max(-1.0, wish))
+        size, side = abs(wish), 1.0 if wish >= 0.0 else -1.0
+        if self.control == "on/off":
+            return side if size >= 0.5 else 0.0
+        if self.control == "stepped":
+            return side * floor(size * self.steps + 0.5) / self.steps
+        return wish
+
+    def moment_left(self, speed: MetrePerSecond) -> Ratio:
+        """Share of the standstill yaw moment left under way."""
+        last = len(self.losses) - 1
+        at = abs(speed) / self.jet_speed * 100.0
+        low = min(int(at), last - 1)
+        left = self.losses[low] + min(at - low, 1.0) * (self.losses[low + 1] - self.losses[low])
+        return 1.0 - POD_LOSS * (1.0 - left) if self.pod else left
+
+
+@dataclass(frozen=True, slots=True)
+class Driver:
+    """A hand with a switch (bang-bang, with a dead band and a look ahead) or a controller that gives what is needed.
+
+    Errors are metres of the place steered, or radians times its lever where only the heading is steered.
+    """
+
+    kind: Literal["bang-bang", "proportional"]
+    delay: Second = 0.5
+    dead_band: Metre = 0.4
+    look_ahead: Second = 1.5
+    gain: float = 1.2  # full command per metre
+    gain_rate: float = 2.5  # full command per m/s
+    wrong_side: Second = 0.0
+    """How long the first push goes the wrong way."""
+
+    def wish(self, error: Metre, rate: MetrePerSecond, before: Ratio) -> Ratio:
+        """What is wished of the unit; ``before`` is the last wish."""
+        if self.kind == "proportional":
+            return -(self.gain * error + self.gain_rate * rate)
+        ahead = error + self.look_ahead * rate
+        band, low = self.dead_band, RELEASE * self.dead_band
+        minus = ahead > (low if before < 0.0 else band)
+        plus = ahead < -(low if before > 0.0 else band)
+        return float(plus) - float(minus)
+
+
+@dataclass(frozen=True, slots=True)
+class Manoeuvre:
+    """What is to be done, in metres, radians and seconds; :mod:`athwart.plant.manoeuvres` makes them for a boat."""
+
+    name: str
+    goal: Goal
+    duration: Second
+    heading: Radian = 0.0  # at the beginning, from the heading aimed at
+    offset: Metre = 0.0
+    speed: MetrePerSecond = 0.0  # ahead, kept by the engine in "travel"
+    steers_ends: bool = False
+    """Both ends are steered to the line, not the heading alone."""
+    bow_end: Metre = 0.0
+    stern_end: Metre = 0.0
+    limit_heading: Radian = 10.0
+    limit_offset: Metre = 1e6
+    grace: Second = 0.0
+    outside: Metre = -1e6
+    """Limits count from this x on."""
+    goal_heading: Radian = 10.0
+    goal_offset: Metre = 1e6
+    goal_rate: RadianPerSecond = 1e6
+    goal_speed: MetrePerSecond = 1e6
+    way: Metre = 1e6
+    line_place: Metre = 0.0
+    line_stiffness: float = 0.0  # N/m
+    line_damping: float = 0.0  # N s/m
+    fender: float = 0.0  # N/m; a quay to starboard
+    engine_most: Newton = 0.0
+    engine_gain: float = 0.0  # N s/m
+    drifting: bool = False
+    """Begins with the speed that the wind drives her at."""
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Wind:
+    """The wind of a run: gusts by their filter, where it comes from (from the heading aimed at), what chances it begins with."""
+
+    gusts: GustFilter
+    comes_from: Radian
+    begins: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    chances: int = 1
+    """State of the stream of chances; not nought."""
+
+
+@dataclass(frozen=True, slots=True)
+class Conditions:
+    """All that differs from run to run besides the wind; factors multiply what the boat has by itself."""
+
+    current_x: MetrePerSecond = 0.0
+    current_y: MetrePerSecond = 0.0
+    drag: Ratio = 1.0
+    windage: Ratio = 1.0
+    lever: Metre = 0.0
+    bow: Ratio = 1.0
+    stern: Ratio = 1.0
+    run_time: Ratio = 1.0
+    charge: Ratio = 1.0
+    sway: MetrePerSecond = 0.0
+    """Drift through the water at the beginning, to starboard."""
+
+
+@dataclass(frozen=True, slots=True)
+class Boat:
+    """Hull, wind loads and units of a run. ``charge`` is what the bank may give."""
+
+    hull: HullInWater
+    wind: WindHarmonics
+    bow: Pusher
+    stern: Pusher | None = None
+    charge: Coulomb = float("inf")
+    flow_factor: Ratio = 1.0
+
+
+class Sample(NamedTuple):
+    """One instant of a track."""
+
+    time: Second
+    motion: Motion
+    bow_command: Ratio
+    stern_command: Ratio
+    bow_thrust: Newton
+    stern_thrust: Newton
+    wind: MetrePerSecond
+    offset: Metre
+
+
+@dataclass(slots=True)
+class Outcome:
+    """How a run ended."""
+
+    success: bool
+    cause: Cause
+    ended: Second
+    bow_on: Second = 0.0
+    stern_on: Second = 0.0
+    charge: Coulomb = 0.0
+    worst_offset: Metre = 0.0
+    worst_heading: Radian = 0.0
+    end_heading: Radian = 0.0
+    end_offset: Metre = 0.0
+    full_share: Ratio = 0.0
+    track: list[Sample] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class Water:
+    """A hull's motion through the water under given loads: accelerations, exact in the cross flow."""
+
+    hull: HullInWater
+
+    def accelerations(
+        self, motion: tuple[float, float, float], ahead: Newton, side: Newton, yaw: float, drag: Ratio = 1.0
+    ) -> tuple[float, float, float]:
+        """Of surge, sway and yaw, under loads besides the water's own."""
+        u, v, r = motion
+        h = self.hull
+        m = h.inertia
+        y, n = h.flow.loads(v, r)
+        surge, sway, turning, cross = m.surge, m.sway, m.turning, m.cross
+        resistance = 0.5 * SURGE_DRAG * h.water_density * h.surge_area
+        x = ahead - drag * resistance * u * abs(u) - h.surge_damping * u + sway * v * r + cross * r * r
+        y = side + drag * y - h.sway_damping * v - surge * u * r
+        n = yaw + drag * n - h.yaw_damping * r - MUNK_SHARE * (m.sway_added - m.surge_added) * u * v - cross * u * r
+        whole = sway * turning - cross * cross
+        return x / surge, (turning * y - cross * n) / whole, (sway * n - cross * y) / whole
+
+
+@dataclass(slots=True)
+class _Hand:
+    """One unit with its lever in time."""
+
+    unit: Pusher
+    factor: Ratio
+    keep: Ratio
+    wishes: list[Ratio] = field(default_factory=list)
+    wish: Ratio = 0.0
+    lever: Ratio = 0.0
+    thrust: Newton = 0.0
+    waits: Second = 0.0
+
+    def decide(self, driver: Driver, error: Metre, rate: MetrePerSecond) -> None:
+        self.wish = self.unit.commanded(driver.wish(error, rate, self.wish))
+        self.wishes.append(self.wish)
+
+    def act(self, then: int, wrong: bool) -> None:
+        lever = self.wishes[then] if then >= 0 else 0.0
+        self.lever = -lever if wrong else lever
+
+    def follow(self, state: Motion, time: Second, step: Second) -> None:
+        target = self.factor * self.unit.thrust.available_thrust(state, self.lever, time)
+        if target * self.thrust < 0.0 and abs(self.thrust) > 1.0:
+            self.waits = self.unit.reversal
+        if self.waits > 0.0:
+            target = 0.0
+            self.waits -= step
+        self.thrust = target + (self.thrust - target) * self.keep
+
+    def loads(self, surge: MetrePerSecond) -> tuple[Newton, float]:
+        left = self.unit.moment_left(surge)
+        return self.thrust * (1.0 - SIDE_LOSS * (1.0 - left)), self.thrust * self.unit.place * left
+
+
+def simulate(
+    boat: Boat, task: Manoeuvre, wind: Wind, driver: Driver, given: Conditions | None = None, *, every: int = 0, step: Second = STEP
+) -> Outcome:
+    """One run from start to end; a track with a sample at each ``every`` steps where that is more than nought."""
+    on = given or Conditions()
+    water = Water(boat.hull)
+    bow = _hand(boat.bow, on.bow, step)
+    stern = _hand(boat.stern, on.stern, step) if boat.stern is not None else None
+    hands = [bow] if stern is None else [bow, stern]
+    c, n, heading = cos(task.heading), sin(task.heading), task.heading
+    x, y = 0.0, task.offset
+    u, v, r = task.speed, on.sway, 0.0
+    g = tuple(b * w for b, w in zip(wind.begins, wind.gusts.settled, strict=True))
+    chances = wind.chances
+    wind_x, wind_y = cos(wind.comes_from), sin(wind.comes_from)
+    tied_x, tied_y = x + task.line_place * c, y + task.line_place * n
+    delay, wrong_steps = int(driver.delay / step + 0.5), int(driver.wrong_side / step + 0.5)
+    first = -1
+    held = pressed = full = 0.0
+    out = Outcome(task.goal != "arrive", "none", task.duration)
+    for k in range(int(task.duration / step + 0.5)):
+        time = k * step
+        state = Motion(x, y, heading, u, v, r)
+        side = u * n + v * c + on.current_y
+        # ---- judged
+        offset = max(abs(y + task.bow_end * n), abs(y + task.stern_end * n)) if task.steers_ends else 0.0
+        turned = abs(heading)
+        out.end_heading, out.end_offset = heading, offset
+        inside = time >= task.grace and x >= task.outside
+        if inside:
+            out.worst_offset, out.worst_heading = max(out.worst_offset, offset), max(out.worst_heading, turned)
+        held = held + step if _is_good(task, turned, r, offset, side, c) else 0.0
+        if task.goal == "arrive" and held >= HOLD:
+            out.success, out.ended = True, time
+            break
+        cause = _failure(boat, task, on, out, inside and (turned > task.limit_heading or offset > task.limit_offset), pressed)
+        if cause != "none":
+            out.success, out.cause, out.ended = False, cause, time
+            break
+        if task.goal == "travel" and x >= task.way:
+            out.ended = time
+            break
+        # ---- the driver decides, the levers follow
+        for hand in hands:
+            place = hand.unit.place
+            if task.steers_ends:
+                hand.decide(driver, y + place * n, side + place * r * c)
+            else:
+                hand.decide(driver, place * heading, place * r)
+        then = k - delay
+        if first < 0 and then >= 0 and bow.wishes[then] != 0.0:
+            first = k
+        bow.act(then, first >= 0 and k - first < wrong_steps)
+        if stern is not None:
+            stern.act(then, wrong=False)
+        for hand in hands:
+            hand.follow(state, time, step)
+        out.bow_on += step * abs(bow.lever)
+        out.stern_on += step * abs(stern.lever) if stern is not None else 0.0
+        out.charge += step * sum(hand.unit.current * abs(hand.lever) for hand in hands)
+        at_full = float(max(abs(hand.lever) for hand in hands) > 0.95)
+        full += step * at_full
+        pressed += (at_full - pressed) * (step / PRESSED_TIME)
+        # ---- gust and wind
+        chances = shifted(chances)
+        g = wind.gusts.step(g, three_deviates(chances))
+        blow = max(0.0, wind.gusts.mean + g[0] + g[1] + g[2])
+        half = 0.5 * step * r
+        cm, nm = c - half * n, n + half * c
+        over_x, over_y = blow * wind_x + on.current_x, blow * wind_y + on.current_y
+        ahead, push, yaw = boat.wind.loads_of(over_x * cm + over_y * nm + u, over_y * cm - over_x * nm + v)
+        ahead, push, yaw = on.windage * ahead, on.windage * push, on.windage * (yaw + on.lever * push)
+        for hand in hands:
+            force, moment = hand.loads(u)
+            push, yaw = push + force, yaw + moment
+        if task.engine_most > 0.0:
+            ahead += min(task.engine_most, max(-task.engine_most, task.engine_gain * (task.speed - u)))
+        if task.line_stiffness > 0.0:
+            a, s = _line(task, (x, y, c, n), (u, v, r), on, (tied_x, tied_y))
+            ahead, push, yaw = ahead + a, push + s, yaw + task.line_place * s
+        if task.fender > 0.0:
+            a, s, m = _fender(task, y, c, n, side, r)
+            ahead, push, yaw = ahead + a, push + s, yaw + m
+        if every > 0 and k % every == 0:
+            out.track.append(
+                Sample(time, state, bow.lever, stern.lever if stern else 0.0, bow.thrust, stern.thrust if stern else 0.0, blow, offset)
+            )
+        # ---- Heun
+        du, dv, dr = water.accelerations((u, v, r), ahead, push, yaw, on.drag)
+        eu, ev, er = water.accelerations((u + step * du, v + step * dv, r + step * dr), ahead, push, yaw, on.drag)
+        un, vn, rn = u + 0.5 * step * (du + eu), v + 0.5 * step * (dv + ev), r + 0.5 * step * (dr + er)
+        turn = 0.5 * step * (r + rn)
+        cm, nm = cos(heading + 0.5 * turn), sin(heading + 0.5 * turn)
+        um, vm = 0.5 * (u + un), 0.5 * (v + vn)
+        x += step * (um * cm - vm * nm + on.current_x)
+        y += step * (um * nm + vm * cm + on.current_y)
+        heading += turn
+        c, n = cos(heading), sin(heading)
+        u, v, r = un, vn, rn
+    else:
+        _at_the_end(task, out, pressed, full)
+    out.full_share = full / max(out.ended, step)
+    return out
+
+
+def _hand(unit: Pusher, factor: Ratio, step: Second) -> _Hand:
+    return _Hand(unit, factor, exp(-step / unit.lag) if unit.lag > 0.0 else 0.0)
+
+
+def _is_good(
+    task: Manoeuvre, turned: Radian, rate: RadianPerSecond, offset: Metre, side: MetrePerSecond, cosine: Ratio
+) -> bool:
+    ends = (task.bow_end, task.stern_end) if task.steers_ends else ()
+    return (
+        turned <= task.goal_heading
+        and abs(rate) <= task.goal_rate
+        and offset <= task.goal_offset
+        and all(abs(side + end * rate * cosine) <= task.goal_speed for end in ends)
+    )
+
+
+def _failure(boat: Boat, task: Manoeuvre, on: Conditions, out: Outcome, lost: bool, pressed: Ratio) -> Cause:
+    if out.bow_on > boat.bow.run_time * on.run_time or (boat.stern is not None and out.stern_on > boat.stern.run_time):
+        return "heat"
+    if out.charge > boat.charge * on.charge:
+        return "charge"
+    if lost:
+        return "thrust" if pressed > PRESSED else "room"
+    return "none"
+
+
+def _at_the_end(task: Manoeuvre, out: Outcome, pressed: Ratio, full: Second) -> None:
+    """A run that came to its last second: kept within the limits it has succeeded, not arrived it has failed."""
+    if task.goal == "arrive":
+        out.cause = "thrust" if pressed > PRESSED or full > 0.5 * out.ended else "room"
+    elif task.goal == "travel":
+        out.success, out.cause = False, "room"
+
+
+def _line(
+    task: Manoeuvre, at: Sequence[float], speeds: Sequence[float], on: Conditions, tied: tuple[Metre, Metre]
+) -> tuple[Newton, Newton]:
+    """Force ahead and to starboard of lines that hold one place of the boat where it was: springs and dampers."""
+    x, y, c, n = at
+    u, v, r = speeds
+    a = task.line_place
+    fx = -task.line_stiffness * (x + a * c - tied[0]) - task.line_damping * (u * c - v * n + on.current_x - a * r * n)
+    fy = -task.line_stiffness * (y + a * n - tied[1]) - task.line_damping * (u * n + v * c + on.current_y + a * r * c)
+    return fx * c + fy * n, fy * c - fx * n
+
+
+def _fender(
+    task: Manoeuvre, y: Metre, c: Ratio, n: Ratio, side: MetrePerSecond, r: RadianPerSecond
+) -> tuple[Newton, Newton, float]:
+    """Loads of a quay to starboard on both ends: it pushes and never pulls."""
+    total = moment = 0.0
+    for end in (task.bow_end, task.stern_end):
+        pressed, speed = y + end * n, side + end * r * c
+        force = min(0.0, -task.fender * (pressed + FENDER_DAMPING * speed)) if pressed > 0.0 else 0.0
+        total += force
+        moment += force * end
+    return total * n, total * c, moment * c
