@@ -12,9 +12,13 @@ files, so every constant that is compiled in stands here.
 from __future__ import annotations
 
 from math import sqrt
+from typing import Any
 
 import numba
 import numpy as np
+
+Rows = Any
+"""Arrays of floats; the compiler finds their types."""
 
 LANES = 16
 HISTORY = 64
@@ -28,15 +32,15 @@ PLACE, TO_STARBOARD, TO_PORT, JET, KEEP, REVERSAL, CONTROL, STEPS, POD, AMPERES,
 UNIT_SIZE = 11
 ON_OFF, STEPPED, PROPORTIONAL = 0.0, 1.0, 2.0
 # ---- places in ``task``
-(DURATION, STEP, MODE, ENDS, LINE_PLACE, LINE_STIFFNESS, LINE_DAMPING, FENDER, WAY, ENGINE_MOST, ENGINE_GAIN, GOAL_HEADING,
- GOAL_OFFSET, GOAL_RATE, GOAL_SPEED, LIMIT_HEADING, LIMIT_OFFSET, GRACE, BOW_END, STERN_END, CHARGE, OUTSIDE) = range(22)  # fmt: skip
+(DURATION, STEP, MODE, ENDS, LINE_PLACE, LINE_STIFFNESS, LINE_DAMPING, FENDER, WAY, ENGINE_MOST, ENGINE_GAIN, GOAL_HEADING, GOAL_OFFSET,
+ GOAL_RATE, GOAL_SPEED, LIMIT_HEADING, LIMIT_OFFSET, GRACE, BOW_END, STERN_END, CHARGE, OUTSIDE) = range(22)  # fmt: skip
 TASK_SIZE = 22
 STAY, ARRIVE, TRAVEL = 0.0, 1.0, 2.0
 # ---- rows of ``run``
 (WIND, KEEP_0, KEEP_1, KEEP_2, DRIVE_0, DRIVE_1, DRIVE_2, BEGIN_0, BEGIN_1, BEGIN_2, WIND_X, WIND_Y, CURRENT_X, CURRENT_Y, DRAG,
  WINDAGE, LEVER, BOW_FACTOR, STERN_FACTOR, DELAY, BAND, LOOK, GAIN, GAIN_RATE, DRIVER, WRONG, HEADING, COS_0, SIN_0, AHEAD_0,
- SIDE_0, OFFSET_0, RUN_FACTOR, CHARGE_FACTOR, SPEED) = range(35)  # fmt: skip
-RUN_SIZE = 35
+ SIDE_0, OFFSET_0, RUN_FACTOR, CHARGE_FACTOR, SPEED, RATE_0) = range(36)  # fmt: skip
+RUN_SIZE = 36
 BANG_BANG, PROPORTIONAL_DRIVER = 0.0, 1.0
 # ---- rows of ``result``
 (SUCCESS, CAUSE, ENDED, BOW_ON, STERN_ON, BOW_CHARGE, WORST_OFFSET, WORST_HEADING, END_HEADING, END_OFFSET, FULL) = range(11)
@@ -51,10 +55,11 @@ TRACK_SIZE = 8  # time, x, y, heading, bow thrust, stern thrust, wind, sway spee
 STATE_SIZE = 54
 TOP_21 = 2_097_152.0
 ROOT_12 = 3.4641016151377544
+FENDER_DAMPING = 0.5
 
 
 @numba.njit(inline="always")
-def _cross(s, at_v, at_r, node_x, node_c):
+def _cross(s: Rows, at_v: int, at_r: int, node_x: Rows, node_c: Rows) -> None:
     """Cross-flow sums of the weighted square of the speed across the hull, its sign kept, into ``SUM_Y`` and ``SUM_N``."""
     for i in range(LANES):
         s[SUM_Y, i] = 0.0
@@ -70,7 +75,7 @@ def _cross(s, at_v, at_r, node_x, node_c):
 
 
 @numba.njit(inline="always")
-def _accelerate(s, run, at_u, at_v, at_r, hull, to_u, to_v, to_r):
+def _accelerate(s: Rows, run: Rows, at_u: int, at_v: int, at_r: int, hull: Rows, to_u: int, to_v: int, to_r: int) -> None:
     """Accelerations from the sums and the loads, into three rows."""
     whole = hull[SWAY] * hull[TURNING] - hull[CROSS] * hull[CROSS]
     m, my, mn, mc = hull[SURGE], hull[TURNING] / whole, hull[SWAY] / whole, hull[CROSS] / whole
@@ -87,7 +92,7 @@ def _accelerate(s, run, at_u, at_v, at_r, hull, to_u, to_v, to_r):
 
 
 @numba.njit(inline="always")
-def _loss(s, row, unit, losses):
+def _loss(s: Rows, row: int, unit: Rows, losses: Rows) -> None:
     """Share of the yaw moment that a unit keeps under way, by straight lines in a table in hundredths of the jet speed."""
     last = losses.shape[0] - 1
     for i in range(LANES):
@@ -99,7 +104,7 @@ def _loss(s, row, unit, losses):
 
 
 @numba.njit(inline="always")
-def _decide(s, run, error, rate, intent, unit):
+def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows) -> None:
     """What the driver wants of a unit now, into the row ``intent``; it holds the former wish before the call."""
     steps, control = unit[STEPS], unit[CONTROL]
     for i in range(LANES):
@@ -120,7 +125,7 @@ def _decide(s, run, error, rate, intent, unit):
 
 
 @numba.njit(inline="always")
-def _follow(s, row, waits, lever, run, factor, unit, step):
+def _follow(s: Rows, row: int, waits: int, lever: int, run: Rows, factor: int, unit: Rows, step: float) -> None:
     """Thrust of a unit a step on: it waits before it pushes the other way, and follows with its lag."""
     keep, starboard, port, reversal = unit[KEEP], unit[TO_STARBOARD], unit[TO_PORT], unit[REVERSAL]
     for i in range(LANES):
@@ -133,7 +138,10 @@ def _follow(s, row, waits, lever, run, factor, unit, step):
 
 
 @numba.njit(cache=True, nogil=True, error_model="numpy")
-def block(run, seeds, hull, node_x, node_c, wind_x, wind_y, wind_n, losses, bow, stern, task, result, tracks, every, kept):
+def block(
+    run: Rows, seeds: Rows, hull: Rows, node_x: Rows, node_c: Rows, wind_x: Rows, wind_y: Rows, wind_n: Rows, losses: Rows,
+    bow: Rows, stern: Rows, task: Rows, result: Rows, tracks: Rows, every: int, kept: Rows,
+) -> None:  # fmt: skip
     """Sixteen runs from start to end.
 
     ``run`` (RUN_SIZE, 16), ``seeds`` (16,) whole numbers that are not nought, ``result`` (RESULT_SIZE, 16) is written, ``tracks``
@@ -152,6 +160,7 @@ def block(run, seeds, hull, node_x, node_c, wind_x, wind_y, wind_n, losses, bow,
     for i in range(LANES):
         s[U, i] = run[AHEAD_0, i]
         s[V, i] = run[SIDE_0, i]
+        s[R, i] = run[RATE_0, i]
         s[TH, i] = run[HEADING, i]
         s[C, i] = run[COS_0, i]
         s[N, i] = run[SIN_0, i]
@@ -330,29 +339,32 @@ def block(run, seeds, hull, node_x, node_c, wind_x, wind_y, wind_n, losses, bow,
                 s[YAW, i] += task[LINE_PLACE] * side
         if task[FENDER] > 0.0:
             for i in range(LANES):
-                c, n = s[C, i], s[N, i]
-                side = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i]
-                eb, es = s[Y, i] + bow_end * n, s[Y, i] + stern_end * n
-                vb, vs = side + bow_end * s[R, i] * c, side + stern_end * s[R, i] * c
-                fb = -task[FENDER] * (eb + 0.5 * vb) if eb > 0.0 else 0.0
-                fs = -task[FENDER] * (es + 0.5 * vs) if es > 0.0 else 0.0
+                c, n, c0, n0 = s[C, i], s[N, i], run[COS_0, i], run[SIN_0, i]
+                gx = s[U, i] * c - s[V, i] * n + run[CURRENT_X, i]
+                gy = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i]
+                along, across = c0 * n - n0 * c, n0 * n + c0 * c  # the quay's normal, ahead and to starboard
+                middle = c0 * (s[Y, i] - run[OFFSET_0, i]) - n0 * s[X, i]
+                speed = c0 * gy - n0 * gx
+                eb, es = middle + bow_end * along, middle + stern_end * along
+                vb, vs = speed + bow_end * s[R, i] * across, speed + stern_end * s[R, i] * across
+                fb = -task[FENDER] * (eb + FENDER_DAMPING * vb) if eb > 0.0 else 0.0
+                fs = -task[FENDER] * (es + FENDER_DAMPING * vs) if es > 0.0 else 0.0
                 fb, fs = min(fb, 0.0), min(fs, 0.0)
-                s[AHEAD, i] += (fb + fs) * n
-                s[SIDE, i] += (fb + fs) * c
-                s[YAW, i] += (fb * bow_end + fs * stern_end) * c
+                s[AHEAD, i] += (fb + fs) * along
+                s[SIDE, i] += (fb + fs) * across
+                s[YAW, i] += (fb * bow_end + fs * stern_end) * across
         # ---- tracks
         if k % every == 0:
             for i in range(LANES):
-                if kept[i] > 0 and sample < tracks.shape[1]:
-                    if s[ALIVE, i] > 0.0:
-                        tracks[i, sample, 0] = time
-                        tracks[i, sample, 1] = s[X, i]
-                        tracks[i, sample, 2] = s[Y, i]
-                        tracks[i, sample, 3] = s[TH, i]
-                        tracks[i, sample, 4] = s[BT, i]
-                        tracks[i, sample, 5] = s[ST, i]
-                        tracks[i, sample, 6] = s[GUST, i]
-                        tracks[i, sample, 7] = s[V, i]
+                if kept[i] > 0 and sample < tracks.shape[1] and s[ALIVE, i] > 0.0:
+                    tracks[i, sample, 0] = time
+                    tracks[i, sample, 1] = s[X, i]
+                    tracks[i, sample, 2] = s[Y, i]
+                    tracks[i, sample, 3] = s[TH, i]
+                    tracks[i, sample, 4] = s[BT, i]
+                    tracks[i, sample, 5] = s[ST, i]
+                    tracks[i, sample, 6] = s[GUST, i]
+                    tracks[i, sample, 7] = s[V, i]
             sample += 1
         # ---- Heun
         _cross(s, V, R, node_x, node_c)
@@ -387,9 +399,7 @@ def block(run, seeds, hull, node_x, node_c, wind_x, wind_y, wind_n, losses, bow,
     for i in range(LANES):
         if s[ALIVE, i] > 0.0:
             if mode == ARRIVE:
-                result[CAUSE, i] = (
-                    CAUSE_THRUST if s[PRESSED, i] > 0.6 or result[FULL, i] > 0.5 * result[ENDED, i] else CAUSE_ROOM
-                )
+                result[CAUSE, i] = CAUSE_THRUST if s[PRESSED, i] > 0.6 or result[FULL, i] > 0.5 * result[ENDED, i] else CAUSE_ROOM
             if mode == TRAVEL:
                 result[SUCCESS, i] = 0.0
                 result[CAUSE, i] = CAUSE_ROOM

@@ -184,7 +184,7 @@ def rows(runs: Sequence[Run], task: Manoeuvre, step: float = STEP) -> tuple[Floa
             lanes.GAIN_RATE: d.gain_rate, lanes.DRIVER: float(d.kind == "proportional"),
             lanes.WRONG: int(d.wrong_side / step + 0.5), lanes.HEADING: task.heading, lanes.COS_0: cos(task.heading),
             lanes.SIN_0: sin(task.heading), lanes.AHEAD_0: task.speed, lanes.SIDE_0: on.sway, lanes.OFFSET_0: task.offset,
-            lanes.RUN_FACTOR: on.run_time, lanes.CHARGE_FACTOR: on.charge, lanes.SPEED: task.speed,
+            lanes.RUN_FACTOR: on.run_time, lanes.CHARGE_FACTOR: on.charge, lanes.SPEED: task.speed, lanes.RATE_0: task.yaw_rate,
         }  # fmt: skip
         for place, value in column.items():
             table[place, i] = value
@@ -202,8 +202,8 @@ def run_block(pack: Packed, table: Floats, seeds: Any, samples: int = 0, every: 
     tracks = np.full((lanes.LANES, samples, lanes.TRACK_SIZE), np.nan)
     kept = np.full(lanes.LANES, int(samples > 0))
     lanes.block(
-        table, seeds, pack.hull, pack.node_x, pack.node_c, *pack.wind, pack.losses, pack.bow, pack.stern, pack.task, result, tracks,
-        every, kept,
+        table, seeds, pack.hull, pack.node_x, pack.node_c, *pack.wind, pack.losses, pack.bow, pack.stern, pack.task, result,
+        tracks, every, kept,
     )  # fmt: skip
     return result, tracks
 

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from math import cos, exp, floor, sin, sqrt
+from math import cos, exp, floor, sin
 from typing import Literal, NamedTuple, Protocol
 
 from athwart.numerics.chances import shifted, three_deviates
@@ -161,9 +161,11 @@ class Manoeuvre:
     line_place: Metre = 0.0
     line_stiffness: float = 0.0  # N/m
     line_damping: float = 0.0  # N s/m
-    fender: float = 0.0  # N/m; a quay to starboard
+    fender: float = 0.0  # N/m; a quay along her starboard side as she lies at the beginning
     engine_most: Newton = 0.0
     engine_gain: float = 0.0  # N s/m
+    yaw_rate: RadianPerSecond = 0.0
+    """Of turning at the beginning."""
     drifting: bool = False
     """Begins with the speed that the wind drives her at."""
     words: str = ""
@@ -299,7 +301,14 @@ class _Hand:
 
 
 def simulate(
-    boat: Boat, task: Manoeuvre, wind: Wind, driver: Driver, given: Conditions | None = None, *, every: int = 0, step: Second = STEP
+    boat: Boat,
+    task: Manoeuvre,
+    wind: Wind,
+    driver: Driver,
+    given: Conditions | None = None,
+    *,
+    every: int = 0,
+    step: Second = STEP,
 ) -> Outcome:
     """One run from start to end; a track with a sample at each ``every`` steps where that is more than nought."""
     on = given or Conditions()
@@ -309,8 +318,10 @@ def simulate(
     hands = [bow] if stern is None else [bow, stern]
     c, n, heading = cos(task.heading), sin(task.heading), task.heading
     x, y = 0.0, task.offset
-    u, v, r = task.speed, on.sway, 0.0
-    g = tuple(b * w for b, w in zip(wind.begins, wind.gusts.settled, strict=True))
+    u, v, r = task.speed, on.sway, task.yaw_rate
+    quay = (c, n)
+    settled = wind.gusts.settled
+    g = (wind.begins[0] * settled[0], wind.begins[1] * settled[1], wind.begins[2] * settled[2])
     chances = wind.chances
     wind_x, wind_y = cos(wind.comes_from), sin(wind.comes_from)
     tied_x, tied_y = x + task.line_place * c, y + task.line_place * n
@@ -379,11 +390,20 @@ def simulate(
             a, s = _line(task, (x, y, c, n), (u, v, r), on, (tied_x, tied_y))
             ahead, push, yaw = ahead + a, push + s, yaw + task.line_place * s
         if task.fender > 0.0:
-            a, s, m = _fender(task, y, c, n, side, r)
+            a, s, m = _fender(task, quay, (x, y, c, n), (u, v, r), on)
             ahead, push, yaw = ahead + a, push + s, yaw + m
         if every > 0 and k % every == 0:
             out.track.append(
-                Sample(time, state, bow.lever, stern.lever if stern else 0.0, bow.thrust, stern.thrust if stern else 0.0, blow, offset)
+                Sample(
+                    time,
+                    state,
+                    bow.lever,
+                    stern.lever if stern else 0.0,
+                    bow.thrust,
+                    stern.thrust if stern else 0.0,
+                    blow,
+                    offset,
+                )
             )
         # ---- Heun
         du, dv, dr = water.accelerations((u, v, r), ahead, push, yaw, on.drag)
@@ -407,9 +427,7 @@ def _hand(unit: Pusher, factor: Ratio, step: Second) -> _Hand:
     return _Hand(unit, factor, exp(-step / unit.lag) if unit.lag > 0.0 else 0.0)
 
 
-def _is_good(
-    task: Manoeuvre, turned: Radian, rate: RadianPerSecond, offset: Metre, side: MetrePerSecond, cosine: Ratio
-) -> bool:
+def _is_good(task: Manoeuvre, turned: Radian, rate: RadianPerSecond, offset: Metre, side: MetrePerSecond, cosine: Ratio) -> bool:
     ends = (task.bow_end, task.stern_end) if task.steers_ends else ()
     return (
         turned <= task.goal_heading
@@ -450,13 +468,20 @@ def _line(
 
 
 def _fender(
-    task: Manoeuvre, y: Metre, c: Ratio, n: Ratio, side: MetrePerSecond, r: RadianPerSecond
+    task: Manoeuvre, quay: tuple[Ratio, Ratio], at: Sequence[float], speeds: Sequence[float], on: Conditions
 ) -> tuple[Newton, Newton, float]:
-    """Loads of a quay to starboard on both ends: it pushes and never pulls."""
+    """Loads on both ends of the quay she lay along: it pushes and never pulls."""
+    x, y, c, n = at
+    u, v, r = speeds
+    c0, n0 = quay
+    along, across = c0 * n - n0 * c, n0 * n + c0 * c  # the quay's normal, ahead and to starboard
+    middle = c0 * (y - task.offset) - n0 * x
+    speed = c0 * (u * n + v * c + on.current_y) - n0 * (u * c - v * n + on.current_x)
     total = moment = 0.0
     for end in (task.bow_end, task.stern_end):
-        pressed, speed = y + end * n, side + end * r * c
-        force = min(0.0, -task.fender * (pressed + FENDER_DAMPING * speed)) if pressed > 0.0 else 0.0
+        pressed = middle + end * along
+        rate = speed + end * r * across
+        force = min(0.0, -task.fender * (pressed + FENDER_DAMPING * rate)) if pressed > 0.0 else 0.0
         total += force
         moment += force * end
-    return total * n, total * c, moment * c
+    return total * along, total * across, moment * across

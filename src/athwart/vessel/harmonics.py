@@ -51,8 +51,10 @@ class WindHarmonics:
         return q * x, q * y, q * m
 
 
-def harmonics(model: WindModel, speed: MetrePerSecond, length: Metre, terms: int = HARMONICS) -> WindHarmonics:
-    """The harmonics of a model that stands for a wind of ``speed`` at the silhouette."""
+def harmonics(
+    model: WindModel, speed: MetrePerSecond, length: Metre, terms: int = HARMONICS, origin: Metre = 0.0
+) -> WindHarmonics:
+    """The harmonics of a model that stands for a wind of ``speed`` at the silhouette; yaw moments about ``origin``."""
     if speed <= 0.0:
         raise ValueError(f"a wind of {speed:g} m/s")
     angles = [pi * (k + 0.5) / SAMPLES for k in range(SAMPLES)]
@@ -60,7 +62,7 @@ def harmonics(model: WindModel, speed: MetrePerSecond, length: Metre, terms: int
     per = 1.0 / (speed * speed)
     xs = [load.longitudinal * per for load in loads]
     ys = [load.side * per for load in loads]
-    ns = [load.yaw * per for load in loads]
+    ns = [(load.yaw - origin * load.side) * per for load in loads]
     even = tuple(_even(xs, angles, k) for k in range(terms + 1))
     odd = tuple(_odd(ys, angles, k) for k in range(terms + 1))
     turn = tuple(_odd(ns, angles, k) for k in range(terms + 1))
@@ -75,7 +77,7 @@ def harmonics(model: WindModel, speed: MetrePerSecond, length: Metre, terms: int
             worst,
             abs(x - load.longitudinal * per) / most,
             abs(y - load.side * per) / most,
-            abs(n - load.yaw * per) / (most * length),
+            abs(n - (load.yaw - origin * load.side) * per) / (most * length),
         )
     return WindHarmonics(even, odd, turn, worst)
 
