@@ -32,19 +32,21 @@ PLACE, TO_STARBOARD, TO_PORT, JET, KEEP, REVERSAL, CONTROL, STEPS, POD, AMPERES,
 UNIT_SIZE = 11
 ON_OFF, STEPPED, PROPORTIONAL = 0.0, 1.0, 2.0
 # ---- places in ``task``
-(DURATION, STEP, MODE, ENDS, LINE_PLACE, LINE_STIFFNESS, LINE_DAMPING, FENDER, WAY, ENGINE_MOST, ENGINE_GAIN, GOAL_HEADING, GOAL_OFFSET,
- GOAL_RATE, GOAL_SPEED, LIMIT_HEADING, LIMIT_OFFSET, GRACE, BOW_END, STERN_END, CHARGE, OUTSIDE) = range(22)  # fmt: skip
-TASK_SIZE = 22
+(DURATION, STEP, MODE, ENDS, LINE_PLACE, LINE_STIFFNESS, LINE_DAMPING, FENDER, WAY, ENGINE_MOST, ENGINE_GAIN, GOAL_HEADING,
+ GOAL_OFFSET, GOAL_RATE, GOAL_SPEED, LIMIT_HEADING, LIMIT_OFFSET, GRACE, BOW_END, STERN_END, CHARGE,
+ OUTSIDE, CHARGE_AFT) = range(23)  # fmt: skip
+TASK_SIZE = 23
 STAY, ARRIVE, TRAVEL = 0.0, 1.0, 2.0
 # ---- rows of ``run``
 (WIND, KEEP_0, KEEP_1, KEEP_2, DRIVE_0, DRIVE_1, DRIVE_2, BEGIN_0, BEGIN_1, BEGIN_2, WIND_X, WIND_Y, CURRENT_X, CURRENT_Y, DRAG,
  WINDAGE, LEVER, BOW_FACTOR, STERN_FACTOR, DELAY, BAND, LOOK, GAIN, GAIN_RATE, DRIVER, WRONG, HEADING, COS_0, SIN_0, AHEAD_0,
- SIDE_0, OFFSET_0, RUN_FACTOR, CHARGE_FACTOR, SPEED, RATE_0) = range(36)  # fmt: skip
-RUN_SIZE = 36
+ SIDE_0, OFFSET_0, RUN_FACTOR, CHARGE_FACTOR, SPEED, RATE_0, DRIVER_AFT) = range(37)  # fmt: skip
+RUN_SIZE = 37
 BANG_BANG, PROPORTIONAL_DRIVER = 0.0, 1.0
 # ---- rows of ``result``
-(SUCCESS, CAUSE, ENDED, BOW_ON, STERN_ON, BOW_CHARGE, WORST_OFFSET, WORST_HEADING, END_HEADING, END_OFFSET, FULL) = range(11)
-RESULT_SIZE = 11
+(SUCCESS, CAUSE, ENDED, BOW_ON, STERN_ON, BOW_CHARGE, WORST_OFFSET, WORST_HEADING, END_HEADING, END_OFFSET, FULL,
+ STERN_CHARGE) = range(12)  # fmt: skip
+RESULT_SIZE = 12
 NO_CAUSE, CAUSE_THRUST, CAUSE_HEAT, CAUSE_VOLTS, CAUSE_ROOM = 0.0, 1.0, 2.0, 3.0, 4.0
 # ---- columns of a track
 TRACK_SIZE = 8  # time, x, y, heading, bow thrust, stern thrust, wind, sway speed
@@ -56,6 +58,7 @@ STATE_SIZE = 54
 TOP_21 = 2_097_152.0
 ROOT_12 = 3.4641016151377544
 FENDER_DAMPING = 0.5
+AFT_BAND = 3.0
 
 
 @numba.njit(inline="always")
@@ -104,18 +107,18 @@ def _loss(s: Rows, row: int, unit: Rows, losses: Rows) -> None:
 
 
 @numba.njit(inline="always")
-def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows) -> None:
+def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows, kind: int, wider: float) -> None:
     """What the driver wants of a unit now, into the row ``intent``; it holds the former wish before the call."""
     steps, control = unit[STEPS], unit[CONTROL]
     for i in range(LANES):
-        e, d, before, band = s[error, i], s[rate, i], s[intent, i], run[BAND, i]
+        e, d, before, band = s[error, i], s[rate, i], s[intent, i], run[BAND, i] * wider
         ahead = e + run[LOOK, i] * d
         low = 0.4 * band
         minus = 1.0 if ahead > (low if before < 0.0 else band) else 0.0
         plus = 1.0 if ahead < -(low if before > 0.0 else band) else 0.0
         bang = plus - minus
         even = -(run[GAIN, i] * e + run[GAIN_RATE, i] * d)
-        wish = bang if run[DRIVER, i] == BANG_BANG else even
+        wish = bang if run[kind, i] == BANG_BANG else even
         wish = min(1.0, max(-1.0, wish))
         size = abs(wish)
         side = 1.0 if wish >= 0.0 else -1.0
@@ -155,6 +158,7 @@ def block(
     mode, ends = task[MODE], task[ENDS] > 0.0
     has_stern = stern[TO_STARBOARD] > 0.0
     whole_hull = ends
+    apart = task[CHARGE_AFT] > 0.0
     bow_end, stern_end = task[BOW_END], task[STERN_END]
     terms = wind_x.shape[0]
     for i in range(LANES):
@@ -218,7 +222,9 @@ def block(
             arrived = 1.0 if mode == ARRIVE and held >= 1.0 else 0.0
             through = 1.0 if mode == TRAVEL and s[X, i] >= task[WAY] else 0.0
             hot = 1.0 if result[BOW_ON, i] > bow[RUN_TIME] * run[RUN_FACTOR, i] or result[STERN_ON, i] > stern[RUN_TIME] else 0.0
-            empty = 1.0 if result[BOW_CHARGE, i] > task[CHARGE] * run[CHARGE_FACTOR, i] else 0.0
+            much = run[CHARGE_FACTOR, i]
+            empty = 1.0 if result[BOW_CHARGE, i] > task[CHARGE] * much else 0.0
+            empty = 1.0 if apart and result[STERN_CHARGE, i] > task[CHARGE_AFT] * much else empty
             failed = max(hot, max(empty, lost))
             why = CAUSE_THRUST if s[PRESSED, i] > 0.6 else CAUSE_ROOM
             why = CAUSE_VOLTS if empty > 0.0 else why
@@ -238,9 +244,9 @@ def block(
         if living == 0.0:
             break
         # ---- the driver decides, and the lever follows after the delay
-        _decide(s, run, BE, BR, BI, bow)
+        _decide(s, run, BE, BR, BI, bow, DRIVER, 1.0)
         if has_stern:
-            _decide(s, run, SE, SR, SI, stern)
+            _decide(s, run, SE, SR, SI, stern, DRIVER_AFT, 1.0 if ends else AFT_BAND)
         now_at = k % HISTORY
         for i in range(LANES):
             history[0, now_at, i] = s[BI, i]
@@ -261,7 +267,9 @@ def block(
             b, t = abs(s[BL, i]), abs(s[SL, i])
             result[BOW_ON, i] += alive * dt * b
             result[STERN_ON, i] += alive * dt * t
-            result[BOW_CHARGE, i] += alive * dt * (bow[AMPERES] * b + stern[AMPERES] * t)
+            aft = stern[AMPERES] * t
+            result[BOW_CHARGE, i] += alive * dt * (bow[AMPERES] * b + (0.0 if apart else aft))
+            result[STERN_CHARGE, i] += alive * dt * aft
             full = 1.0 if max(b, t) > 0.95 else 0.0
             result[FULL, i] += alive * dt * full
             s[PRESSED, i] += (full - s[PRESSED, i]) * (dt / 8.0)

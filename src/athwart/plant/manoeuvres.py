@@ -28,7 +28,7 @@ TURN_TIME_12: Second = 60.0
 LEAVE_TIME_12: Second = 45.0
 STOP_TIME_12: Second = 40.0
 BERTH_SPEED: MetrePerSecond = 1.0
-STOPPED: MetrePerSecond = 0.05
+STOPPED: MetrePerSecond = 0.15
 LINE_PERIOD: Second = 6.0
 FENDER_PERIOD: Second = 4.0
 LINE_DAMPING = 0.5
@@ -182,7 +182,7 @@ def _stop(size: Size) -> Exercise:
         f"{SWING_ROOM * 180 / pi:.0f} degrees, stern made fast"
     )
     task = Manoeuvre(
-        "stop drift", "arrive", time, yaw_rate=rate, goal_heading=SWING_ROOM, goal_rate=SWING_LEFT, limit_heading=SWING_ROOM,
-        words=words,
+        "stop drift", "arrive", time, yaw_rate=rate, sway=rate * size.half, goal_heading=SWING_ROOM, goal_rate=SWING_LEFT,
+        limit_heading=SWING_ROOM, words=words,
     )  # fmt: skip
     return Exercise("stop drift", (_tied(size, task),), "from port", words)

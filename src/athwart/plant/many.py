@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import cos, exp, isfinite, pi, sin
+from math import cos, exp, isfinite, sin
 from typing import TYPE_CHECKING, Any
 
-from athwart.plant.motion import CAUSES, STEP, Boat, Conditions, Driver, Manoeuvre, Pusher, SteadyThrust, Wind
+from athwart.plant.motion import STEP, Boat, Conditions, Driver, Manoeuvre, Pusher, SteadyThrust, Wind
 from athwart.vessel.added_mass import MUNK_SHARE
 from athwart.vessel.crossflow import CrossFlow
 from athwart.vessel.underwater import SURGE_DRAG
@@ -82,7 +82,7 @@ class Results:
 
 COLUMNS = (
     "success", "cause", "ended_s", "bow_on_s", "stern_on_s", "charge_C", "worst_offset_m", "worst_heading_rad", "end_heading_rad",
-    "end_offset_m", "full_share",
+    "end_offset_m", "full_share", "charge_aft_C",
 )  # fmt: skip
 
 
@@ -146,6 +146,7 @@ def _task(boat: Boat, task: Manoeuvre, step: float) -> Floats:
         lanes.GOAL_SPEED: task.goal_speed, lanes.LIMIT_HEADING: task.limit_heading, lanes.LIMIT_OFFSET: task.limit_offset,
         lanes.GRACE: task.grace, lanes.BOW_END: task.bow_end, lanes.STERN_END: task.stern_end,
         lanes.CHARGE: boat.charge if isfinite(boat.charge) else 1e15, lanes.OUTSIDE: task.outside,
+        lanes.CHARGE_AFT: 0.0 if boat.charge_aft is None else min(boat.charge_aft, 1e15),
     }  # fmt: skip
     for place, value in values.items():
         row[place] = value
@@ -182,8 +183,10 @@ def rows(runs: Sequence[Run], task: Manoeuvre, step: float = STEP) -> tuple[Floa
             lanes.LEVER: on.lever, lanes.BOW_FACTOR: on.bow, lanes.STERN_FACTOR: on.stern,
             lanes.DELAY: int(d.delay / step + 0.5), lanes.BAND: d.dead_band, lanes.LOOK: d.look_ahead, lanes.GAIN: d.gain,
             lanes.GAIN_RATE: d.gain_rate, lanes.DRIVER: float(d.kind == "proportional"),
+            lanes.DRIVER_AFT: float((d.kind_aft or d.kind) == "proportional"),
             lanes.WRONG: int(d.wrong_side / step + 0.5), lanes.HEADING: task.heading, lanes.COS_0: cos(task.heading),
-            lanes.SIN_0: sin(task.heading), lanes.AHEAD_0: task.speed, lanes.SIDE_0: on.sway, lanes.OFFSET_0: task.offset,
+            lanes.SIN_0: sin(task.heading), lanes.AHEAD_0: task.speed, lanes.SIDE_0: task.sway + on.sway,
+            lanes.OFFSET_0: task.offset,
             lanes.RUN_FACTOR: on.run_time, lanes.CHARGE_FACTOR: on.charge, lanes.SPEED: task.speed, lanes.RATE_0: task.yaw_rate,
         }  # fmt: skip
         for place, value in column.items():
@@ -206,13 +209,3 @@ def run_block(pack: Packed, table: Floats, seeds: Any, samples: int = 0, every: 
         tracks, every, kept,
     )  # fmt: skip
     return result, tracks
-
-
-def cause_of(number: float) -> str:
-    """The word for a cause as the compiled text numbers it."""
-    return CAUSES[int(number)]
-
-
-def half_turn(angle: float) -> float:
-    """The same direction between -π and π."""
-    return angle - 2.0 * pi * ((angle + pi) // (2.0 * pi))

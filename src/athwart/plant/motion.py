@@ -35,6 +35,8 @@ PRESSED_TIME: Second = 8.0
 PRESSED: Ratio = 0.6
 """Share of lately full command beyond which a failure is laid to thrust, else to room: too little space for this driver."""
 RELEASE: Ratio = 0.4
+AFT_BAND: Ratio = 3.0
+"""Where only the heading is steered a second unit joins beyond this multiple of the dead band."""
 """A lever once over is let go at this share of the dead band."""
 SIDE_LOSS: Ratio = 0.7
 POD_LOSS: Ratio = 0.5
@@ -122,13 +124,16 @@ class Driver:
     gain_rate: float = 2.5  # full command per m/s
     wrong_side: Second = 0.0
     """How long the first push goes the wrong way."""
+    kind_aft: Literal["bang-bang", "proportional"] | None = None
+    """Of the second unit, where it is driven another way than the first."""
 
-    def wish(self, error: Metre, rate: MetrePerSecond, before: Ratio) -> Ratio:
-        """What is wished of the unit; ``before`` is the last wish."""
-        if self.kind == "proportional":
+    def wish(self, error: Metre, rate: MetrePerSecond, before: Ratio, *, aft: bool = False, spare: bool = False) -> Ratio:
+        """What is wished of the unit; ``before`` is the last wish, ``spare`` a unit used only where the other is not enough."""
+        if (self.kind_aft if aft and self.kind_aft is not None else self.kind) == "proportional":
             return -(self.gain * error + self.gain_rate * rate)
         ahead = error + self.look_ahead * rate
-        band, low = self.dead_band, RELEASE * self.dead_band
+        band = self.dead_band * (AFT_BAND if spare else 1.0)
+        low = RELEASE * band
         minus = ahead > (low if before < 0.0 else band)
         plus = ahead < -(low if before > 0.0 else band)
         return float(plus) - float(minus)
@@ -166,6 +171,8 @@ class Manoeuvre:
     engine_gain: float = 0.0  # N s/m
     yaw_rate: RadianPerSecond = 0.0
     """Of turning at the beginning."""
+    sway: MetrePerSecond = 0.0
+    """Through the water at the beginning, to starboard."""
     drifting: bool = False
     """Begins with the speed that the wind drives her at."""
     words: str = ""
@@ -201,14 +208,16 @@ class Conditions:
 
 @dataclass(frozen=True, slots=True)
 class Boat:
-    """Hull, wind loads and units of a run. ``charge`` is what the bank may give."""
+    """Hull, wind loads and units of a run.
+
+    ``charge`` is what the bank may give, ``charge_aft`` that of the second unit's own bank, None where both have one."""
 
     hull: HullInWater
     wind: WindHarmonics
     bow: Pusher
     stern: Pusher | None = None
     charge: Coulomb = float("inf")
-    flow_factor: Ratio = 1.0
+    charge_aft: Coulomb | None = None
 
 
 class Sample(NamedTuple):
@@ -239,6 +248,7 @@ class Outcome:
     end_heading: Radian = 0.0
     end_offset: Metre = 0.0
     full_share: Ratio = 0.0
+    charge_aft: Coulomb = 0.0
     track: list[Sample] = field(default_factory=list)
 
 
@@ -278,8 +288,8 @@ class _Hand:
     thrust: Newton = 0.0
     waits: Second = 0.0
 
-    def decide(self, driver: Driver, error: Metre, rate: MetrePerSecond) -> None:
-        self.wish = self.unit.commanded(driver.wish(error, rate, self.wish))
+    def decide(self, driver: Driver, error: Metre, rate: MetrePerSecond, *, aft: bool, spare: bool) -> None:
+        self.wish = self.unit.commanded(driver.wish(error, rate, self.wish, aft=aft, spare=spare))
         self.wishes.append(self.wish)
 
     def act(self, then: int, wrong: bool) -> None:
@@ -318,7 +328,7 @@ def simulate(
     hands = [bow] if stern is None else [bow, stern]
     c, n, heading = cos(task.heading), sin(task.heading), task.heading
     x, y = 0.0, task.offset
-    u, v, r = task.speed, on.sway, task.yaw_rate
+    u, v, r = task.speed, task.sway + on.sway, task.yaw_rate
     quay = (c, n)
     settled = wind.gusts.settled
     g = (wind.begins[0] * settled[0], wind.begins[1] * settled[1], wind.begins[2] * settled[2])
@@ -355,9 +365,9 @@ def simulate(
         for hand in hands:
             place = hand.unit.place
             if task.steers_ends:
-                hand.decide(driver, y + place * n, side + place * r * c)
+                hand.decide(driver, y + place * n, side + place * r * c, aft=hand is stern, spare=False)
             else:
-                hand.decide(driver, place * heading, place * r)
+                hand.decide(driver, place * heading, place * r, aft=hand is stern, spare=hand is stern)
         then = k - delay
         if first < 0 and then >= 0 and bow.wishes[then] != 0.0:
             first = k
@@ -368,7 +378,9 @@ def simulate(
             hand.follow(state, time, step)
         out.bow_on += step * abs(bow.lever)
         out.stern_on += step * abs(stern.lever) if stern is not None else 0.0
-        out.charge += step * sum(hand.unit.current * abs(hand.lever) for hand in hands)
+        taken = [step * hand.unit.current * abs(hand.lever) for hand in hands]
+        out.charge += taken[0] if boat.charge_aft is not None else sum(taken)
+        out.charge_aft += sum(taken[1:])
         at_full = float(max(abs(hand.lever) for hand in hands) > 0.95)
         full += step * at_full
         pressed += (at_full - pressed) * (step / PRESSED_TIME)
@@ -440,7 +452,7 @@ def _is_good(task: Manoeuvre, turned: Radian, rate: RadianPerSecond, offset: Met
 def _failure(boat: Boat, task: Manoeuvre, on: Conditions, out: Outcome, lost: bool, pressed: Ratio) -> Cause:
     if out.bow_on > boat.bow.run_time * on.run_time or (boat.stern is not None and out.stern_on > boat.stern.run_time):
         return "heat"
-    if out.charge > boat.charge * on.charge:
+    if out.charge > boat.charge * on.charge or (boat.charge_aft is not None and out.charge_aft > boat.charge_aft * on.charge):
         return "charge"
     if lost:
         return "thrust" if pressed > PRESSED else "room"

@@ -20,7 +20,7 @@ from athwart.plant.motion import Boat, Control, Pusher, SteadyThrust
 from athwart.power.motor import run_brushed
 from athwart.thruster.disc import OPEN, TUNNEL, class_thrust_of, jet_speed, thrust_in_weaker_sense
 from athwart.thruster.speed_loss import moment_left
-from athwart.units import Metre, MetrePerSecond, Newton, Radian, Ratio, Second
+from athwart.units import Coulomb, Metre, MetrePerSecond, Newton, Radian, Ratio, Second
 from athwart.vessel.balance import rudder_coefficient, rudder_side_force
 from athwart.vessel.gusts import gust_factor
 from athwart.vessel.harmonics import WindHarmonics, harmonics
@@ -278,9 +278,14 @@ def in_motion(a: Afloat, *, light: bool = False, with_engine: bool = False) -> B
             second = Pusher(
                 help_aft.place, SteadyThrust(help_aft.side, help_aft.side), 100.0, ENGINE_LAG, 1.0, "proportional", losses=LOSSES
             )
+    charge = _charge(a, lanes)
+    apart = bool(a.bows and a.sterns) and a.sterns[0].bank != lanes[0].bank
+    return Boat(a.light if light else a.hull, a.wind, first, second, charge, _charge(a, a.sterns) if apart else None)
+
+
+def _charge(a: Afloat, lanes: tuple[Lane, ...]) -> Coulomb:
     bank = a.proposal.bank(lanes[0].bank)
-    charge = bank.capacity_design if bank is not None else float("inf")
-    return Boat(a.light if light else a.hull, a.wind, first, second, charge)
+    return bank.capacity_design if bank is not None else float("inf")
 
 
 def headings_asked(brief: Brief) -> tuple[Radian, ...] | None:
