@@ -23,6 +23,7 @@ COMMANDS: dict[str, tuple[str, str, str]] = {
     ),
     "check": ("athwart.cli.check", "check", "Examine what is aboard; choose nothing."),
     "why": ("athwart.cli.why", "why", "Show how any number of the answer came about, as a tree."),
+    "rehearse": ("athwart.cli.rehearse", "rehearse", "Rehearse manoeuvres in gusts: how often they work, what stops them."),
     "reckon": ("athwart.cli.reckon", "reckon", "Evaluate one formula of the book by hand."),
     "sources": ("athwart.cli.sources", "sources", "List the register of sources."),
     "catalogue": ("athwart.cli.catalogue", "catalogue", "List or check an equipment catalogue."),

@@ -1,0 +1,284 @@
+"""The four cases of a proposal afloat, and the largest wind held at every heading in each.
+
+A: heading held by one unit, the boat free to drift. B: one end held by its unit, the other made fast. C: on station, by bow and
+stern unit, by engine and rudder in the stern unit's place, or by two screws against each other. D: turning at a rate through the
+wind. Winds are said as the brief asks them: where and as it was read.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from math import cos, inf, isfinite, pi, sin
+from typing import Literal
+
+from athwart.design.proposal import Lane
+from athwart.design.robustness.afloat import Afloat, design_thrust, engine_and_rudder, full_thrust, headings_asked, twin_screws
+from athwart.errors import NotComputed
+from athwart.thruster.disc import thrust_in_weaker_sense
+from athwart.units import Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
+from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate
+
+CaseName = Literal["A", "B", "C", "D"]
+MOST_SHARE: Ratio = 3.0
+"""Winds are sought up to this multiple of the one asked."""
+STEP: Radian = pi / 18.0
+CURRENT: MetrePerSecond = 0.25
+"""Current abeam of the polars where the brief gives none: half a knot (own judgement)."""
+AHEAD: Radian = 1e-4
+"""Right ahead and right astern are taken a hair to starboard, for a drift has to fall to one side."""
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """One case: what it demands in the wind asked, and what wind the thrust there is holds. Winds as asked."""
+
+    case: CaseName
+    name: str
+    words: str
+    identity: str
+    need_beam: Newton
+    need_worst: Newton
+    worst_heading: Radian
+    thrust: Newton
+    wind_worst: MetrePerSecond
+    wind_beam: MetrePerSecond
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Largest wind held over the angle it comes from; winds as asked, nought where the case is lost in a calm."""
+
+    name: str
+    points: tuple[tuple[Radian, MetrePerSecond], ...]
+
+    @property
+    def least(self) -> tuple[Radian, MetrePerSecond]:
+        """The worst heading and what is held there."""
+        return min(self.points, key=lambda point: point[1])
+
+
+@dataclass(frozen=True, slots=True)
+class Polar:
+    """A case with its curves."""
+
+    case: CaseName
+    name: str
+    words: str
+    curves: tuple[Curve, ...]
+
+
+Thrusts = tuple[Newton, Newton]
+"""Of the bow units together and of the stern units together; nought where there are none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Balances:
+    """Which winds a boat holds, case by case. ``speed`` is the gust at the silhouette."""
+
+    a: Afloat
+
+    def demand_free(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond = 0.0) -> Steady:
+        """Case A, or D with a rate."""
+        return moving(self.a.hull, self.a.wind, speed, angle or AHEAD, place, rate)
+
+    def need_turning(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond) -> Newton:
+        """Case D: the larger push of the two turns; what the wind does by itself needs none."""
+        needs = []
+        for turn in (rate, -rate):
+            thrust = self.demand_free(speed, angle, place, turn).thrust
+            needs.append(max(0.0, thrust if turn * place > 0.0 else -thrust))
+        return max(needs)
+
+    def need_end(
+        self, speed: MetrePerSecond, angle: Radian, place: Metre, pivot: Metre, current: tuple[float, float] = (0.0, 0.0)
+    ) -> Newton:
+        """Case B."""
+        side, yaw = held_loads(self.a.hull, self.a.wind, speed, angle, *current)
+        return abs((yaw - pivot * side) / (place - pivot))
+
+    def needs_station(
+        self, speed: MetrePerSecond, angle: Radian, bow: Metre, stern: Metre, current: tuple[float, float] = (0.0, 0.0)
+    ) -> Thrusts:
+        """Case C."""
+        side, yaw = held_loads(self.a.hull, self.a.wind, speed, angle, *current)
+        at_bow = (yaw - stern * side) / (bow - stern)
+        return abs(at_bow), abs(side - at_bow)
+
+    def needs_screws(
+        self, speed: MetrePerSecond, angle: Radian, bow: Metre, current: tuple[float, float] = (0.0, 0.0)
+    ) -> tuple[Newton, float]:
+        """Case C with two screws: the bow unit takes the whole side force, the screws the moment left over."""
+        side, yaw = held_loads(self.a.hull, self.a.wind, speed, angle, *current)
+        return abs(side), abs(yaw - bow * side)
+
+
+def thrusts(a: Afloat, state: Literal["design", "full"]) -> Thrusts:
+    """What the units give in a state, in their weaker sense."""
+
+    def of(lanes: tuple[Lane, ...]) -> Newton:
+        give = design_thrust if state == "design" else lambda lane: full_thrust(lane, a.proposal.bank(lane.bank))
+        return sum(thrust_in_weaker_sense(give(lane)) for lane in lanes)
+
+    return of(a.bows), of(a.sterns)
+
+
+def _nominal(a: Afloat) -> Thrusts:
+    """As the need is held against: the thrust in the design state."""
+    return sum(design_thrust(lane) for lane in a.bows), sum(design_thrust(lane) for lane in a.sterns)
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """One way to answer a case: which winds it holds at an angle."""
+
+    case: CaseName
+    name: str
+    words: str
+    identity: str
+    thrust: Newton
+    need: Callable[[MetrePerSecond, Radian, tuple[float, float]], Newton]
+    """Size of the thrust that the unit named must give; infinite where another part of the way gives out first."""
+
+
+def _ways(a: Afloat, give: Thrusts) -> Iterator[_Way]:
+    balances = Balances(a)
+    half = 0.5 * a.proposal.brief.boat.length_overall
+    lanes = a.bows or a.sterns
+    if not lanes:
+        return
+    role, place = ("bow", a.mean_place(a.bows)) if a.bows else ("stern", a.mean_place(a.sterns))
+    identity = lanes[0].thruster.identity
+    mine = give[0] if a.bows else give[1]
+    still = (0.0, 0.0)
+    yield _Way(
+        "A", "free to drift", f"heading held by the {role} unit, the boat free to drift", identity, mine,
+        lambda u, angle, current: abs(balances.demand_free(u, angle, place).thrust) if current == still else inf,
+    )  # fmt: skip
+    pivot = (-half if a.bows else half) - a.shift
+    end = "stern" if a.bows else "bow"
+    yield _Way(
+        "B", f"{end} made fast", f"{role} held by its unit, {end} made fast", identity, mine,
+        lambda u, angle, current: balances.need_end(u, angle, place, pivot, current),
+    )  # fmt: skip
+    if a.bows and a.sterns:
+        aft = a.mean_place(a.sterns)
+
+        def by_both(u: MetrePerSecond, angle: Radian, current: tuple[float, float]) -> Newton:
+            at_bow, at_stern = balances.needs_station(u, angle, place, aft, current)
+            return max(at_bow, at_stern * give[0] / give[1])
+
+        yield _Way("C", "on station", "on station by bow and stern unit", identity, give[0], by_both)
+    helper = engine_and_rudder(a)
+    if a.bows and helper is not None:
+
+        def by_rudder(u: MetrePerSecond, angle: Radian, current: tuple[float, float]) -> Newton:
+            at_bow, at_stern = balances.needs_station(u, angle, place, helper.place, current)
+            return at_bow if at_stern <= helper.side else inf
+
+        words = f"on station by bow unit, engine and rudder ({helper.words}), {helper.thrust:.0f} N ahead taken by a line"
+        yield _Way("C", "engine and rudder", words, identity, give[0], by_rudder)
+    screws = twin_screws(a)
+    if a.bows and screws is not None:
+
+        def by_screws(u: MetrePerSecond, angle: Radian, current: tuple[float, float]) -> Newton:
+            at_bow, moment = balances.needs_screws(u, angle, place, current)
+            return at_bow if moment <= screws.moment else inf
+
+        yield _Way("C", "two screws", f"on station by bow unit and {screws.words}", identity, give[0], by_screws)
+    rate = turn_rate(a.proposal.brief.boat.length_overall)
+    words = f"turning through the wind at {rate * 180.0 / pi:.0f} degrees a second by the {role} unit"
+    yield _Way(
+        "D", "turning", words, identity, mine,
+        lambda u, angle, current: balances.need_turning(u, angle, place, rate) if current == still else inf,
+    )  # fmt: skip
+
+
+def _angles(a: Afloat) -> tuple[Radian, ...]:
+    asked = headings_asked(a.proposal.brief)
+    if asked is not None:
+        return asked
+    return tuple(k * STEP for k in range(round(pi / STEP) + 1))
+
+
+def _wind(a: Afloat, way: _Way, angle: Radian, current: tuple[float, float] = (0.0, 0.0)) -> MetrePerSecond:
+    """Largest gust at the silhouette that a way holds at an angle, said as asked."""
+
+    def holds(speed: MetrePerSecond) -> bool:
+        try:
+            return way.need(speed, angle, current) <= way.thrust
+        except NotComputed:
+            return False
+
+    return largest_wind(holds, MOST_SHARE * a.gust_speed) * a.asked_per_gust
+
+
+def four_cases(a: Afloat) -> tuple[Held, ...]:
+    """Every case the boat has a way for, in the wind asked and at the headings asked."""
+    found = []
+    still = (0.0, 0.0)
+    for way in _ways(a, _nominal(a)):
+        needs = [(way.need(a.gust_speed, angle, still), angle) for angle in _angles(a)]
+        worst, heading = max(needs)
+        beam = max(way.need(a.gust_speed, angle, still) for angle in (pi / 2.0, -pi / 2.0))
+        least = min(_wind(a, way, angle) for _, angle in sorted(needs, reverse=True)[:5])
+        found.append(
+            Held(
+                way.case,
+                way.name,
+                way.words,
+                way.identity,
+                beam,
+                worst,
+                abs(heading),
+                way.thrust,
+                least,
+                min(_wind(a, way, angle) for angle in (pi / 2.0, -pi / 2.0)),
+            )
+        )
+    return tuple(found)
+
+
+def polars(a: Afloat) -> tuple[Polar, ...]:
+    """Largest wind over its angle in every case: bank cold and aged, bank full, one unit lost, current abeam."""
+    cold, full = thrusts(a, "design"), thrusts(a, "full")
+    current = a.proposal.brief.water.current or CURRENT
+    angles = [k * STEP for k in range(1 - round(pi / STEP), round(pi / STEP) + 1)]
+    found = []
+    for way, best in zip(_ways(a, cold), _ways(a, full), strict=True):
+        curves = [_curve("bank cold and aged", a, way, angles), _curve("bank full and warm", a, best, angles)]
+        lost = _lost(a, way, cold)
+        if lost is not None:
+            curves.append(_curve("one unit lost", a, lost, angles))
+        if way.case in ("B", "C"):
+            points = tuple(
+                (angle, _wind(a, way, angle, (0.0, current * (-1.0 if sin(angle) > 0.0 else 1.0)))) for angle in angles
+            )
+            curves.append(Curve(f"current of {current / 0.514444:.1f} kn with the wind abeam", points))
+        found.append(Polar(way.case, way.name, way.words, tuple(curves)))
+    return tuple(found)
+
+
+def _curve(name: str, a: Afloat, way: _Way, angles: list[Radian]) -> Curve:
+    half = {abs(round(angle / STEP)): _wind(a, way, abs(angle)) for angle in angles if angle >= 0.0}
+    return Curve(name, tuple((angle, half[abs(round(angle / STEP))]) for angle in angles))
+
+
+def _lost(a: Afloat, way: _Way, give: Thrusts) -> _Way | None:
+    """The same case with one of several units of a role lost: the role with the fewest left rules."""
+    count = len(a.bows or a.sterns)
+    if count < 2:
+        return None
+    share = (count - 1) / count
+    weaker = (give[0] * share, give[1]) if a.bows else (give[0], give[1] * share)
+    return next(other for other in _ways(a, weaker) if other.name == way.name)
+
+
+def current_parts(speed: MetrePerSecond, towards: Radian) -> tuple[MetrePerSecond, MetrePerSecond]:
+    """A current in the boat's axes: ahead and to starboard."""
+    return speed * cos(towards), speed * sin(towards)
+
+
+def is_held(held: Held) -> bool:
+    """Whether the case holds the wind asked."""
+    return isfinite(held.need_worst) and held.need_worst <= held.thrust
