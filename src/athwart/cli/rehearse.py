@@ -147,20 +147,21 @@ def _sink(folder: Path | None, name: str) -> Iterator[Any]:
         yield None
         return
     try:
-        import pyarrow as pa
-        import pyarrow.parquet as pq
+        import pyarrow
+        import pyarrow.parquet
     except ImportError:
         raise click.UsageError("--parquet needs the package pyarrow; type: pip install 'athwart[parquet]'") from None
     folder.mkdir(parents=True, exist_ok=True)
     target = folder / f"{name.replace(' ', '-')}.parquet"
     beside = target.with_suffix(".part")
     writer: Any = None
+    arrow: Any = pyarrow  # its types are not said
 
     def write(columns: dict[str, Any]) -> None:
         nonlocal writer
-        table = pa.table(columns)
+        table = arrow.table(columns)
         if writer is None:
-            writer = pq.ParquetWriter(beside, table.schema)
+            writer = arrow.parquet.ParquetWriter(beside, table.schema)
         writer.write_table(table)
 
     try:

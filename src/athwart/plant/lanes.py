@@ -59,6 +59,13 @@ TOP_21 = 2_097_152.0
 ROOT_12 = 3.4641016151377544
 FENDER_DAMPING = 0.5
 AFT_BAND = 3.0
+PRESSED_TIME = 3.0
+MOSTLY_PRESSED = 0.6
+HOLD = 1.0
+SIDE_LOSS = 0.7
+POD_LOSS = 0.5
+RELEASE = 0.4
+FULL_LEVER = 0.95
 
 
 @numba.njit(inline="always")
@@ -103,7 +110,7 @@ def _loss(s: Rows, row: int, unit: Rows, losses: Rows) -> None:
         low = min(int(at), last - 1)
         share = min(at - low, 1.0)
         left = losses[low] + share * (losses[low + 1] - losses[low])
-        s[row, i] = 1.0 - 0.5 * (1.0 - left) if unit[POD] > 0.0 else left
+        s[row, i] = 1.0 - POD_LOSS * (1.0 - left) if unit[POD] > 0.0 else left
 
 
 @numba.njit(inline="always")
@@ -113,7 +120,7 @@ def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows, 
     for i in range(LANES):
         e, d, before, band = s[error, i], s[rate, i], s[intent, i], run[BAND, i] * wider
         ahead = e + run[LOOK, i] * d
-        low = 0.4 * band
+        low = RELEASE * band
         minus = 1.0 if ahead > (low if before < 0.0 else band) else 0.0
         plus = 1.0 if ahead < -(low if before > 0.0 else band) else 0.0
         bang = plus - minus
@@ -219,14 +226,14 @@ def block(
             )
             held = s[HELD, i] + dt if good else 0.0
             s[HELD, i] = held
-            arrived = 1.0 if mode == ARRIVE and held >= 1.0 else 0.0
+            arrived = 1.0 if mode == ARRIVE and held >= HOLD else 0.0
             through = 1.0 if mode == TRAVEL and s[X, i] >= task[WAY] else 0.0
             hot = 1.0 if result[BOW_ON, i] > bow[RUN_TIME] * run[RUN_FACTOR, i] or result[STERN_ON, i] > stern[RUN_TIME] else 0.0
             much = run[CHARGE_FACTOR, i]
             empty = 1.0 if result[BOW_CHARGE, i] > task[CHARGE] * much else 0.0
             empty = 1.0 if apart and result[STERN_CHARGE, i] > task[CHARGE_AFT] * much else empty
             failed = max(hot, max(empty, lost))
-            why = CAUSE_THRUST if s[PRESSED, i] > 0.6 else CAUSE_ROOM
+            why = CAUSE_THRUST if s[PRESSED, i] > MOSTLY_PRESSED else CAUSE_ROOM
             why = CAUSE_VOLTS if empty > 0.0 else why
             why = CAUSE_HEAT if hot > 0.0 else why
             done = max(failed * (1.0 - arrived), max(arrived, through))
@@ -270,9 +277,9 @@ def block(
             aft = stern[AMPERES] * t
             result[BOW_CHARGE, i] += alive * dt * (bow[AMPERES] * b + (0.0 if apart else aft))
             result[STERN_CHARGE, i] += alive * dt * aft
-            full = 1.0 if max(b, t) > 0.95 else 0.0
+            full = 1.0 if max(b, t) > FULL_LEVER else 0.0
             result[FULL, i] += alive * dt * full
-            s[PRESSED, i] += (full - s[PRESSED, i]) * (dt / 8.0)
+            s[PRESSED, i] += (full - s[PRESSED, i]) * (dt / PRESSED_TIME)
         # ---- the gust of this step
         for i in range(LANES):
             a = z[i]
@@ -326,7 +333,7 @@ def block(
             bl, sl = s[BOW_LOSS, i], s[STERN_LOSS, i]
             b, t = s[BT, i], s[ST, i]
             s[AHEAD, i] = q * s[WX, i]
-            s[SIDE, i] = q * s[WY, i] + b * (1.0 - 0.7 * (1.0 - bl)) + t * (1.0 - 0.7 * (1.0 - sl))
+            s[SIDE, i] = q * s[WY, i] + b * (1.0 - SIDE_LOSS * (1.0 - bl)) + t * (1.0 - SIDE_LOSS * (1.0 - sl))
             s[YAW, i] = q * (s[WN, i] + run[LEVER, i] * s[WY, i]) + b * bow[PLACE] * bl + t * stern[PLACE] * sl
         if task[ENGINE_MOST] > 0.0:
             for i in range(LANES):
@@ -407,7 +414,9 @@ def block(
     for i in range(LANES):
         if s[ALIVE, i] > 0.0:
             if mode == ARRIVE:
-                result[CAUSE, i] = CAUSE_THRUST if s[PRESSED, i] > 0.6 or result[FULL, i] > 0.5 * result[ENDED, i] else CAUSE_ROOM
+                result[CAUSE, i] = (
+                    CAUSE_THRUST if s[PRESSED, i] > MOSTLY_PRESSED or result[FULL, i] > 0.5 * result[ENDED, i] else CAUSE_ROOM
+                )
             if mode == TRAVEL:
                 result[SUCCESS, i] = 0.0
                 result[CAUSE, i] = CAUSE_ROOM

@@ -31,10 +31,11 @@ CAUSES: tuple[Cause, ...] = ("none", "thrust", "heat", "charge", "room")
 STEP: Second = 0.1
 HOLD: Second = 1.0
 """How long a goal must be kept to count."""
-PRESSED_TIME: Second = 8.0
+PRESSED_TIME: Second = 3.0
 PRESSED: Ratio = 0.6
 """Share of lately full command beyond which a failure is laid to thrust, else to room: too little space for this driver."""
 RELEASE: Ratio = 0.4
+FULL_LEVER: Ratio = 0.95
 AFT_BAND: Ratio = 3.0
 """Where only the heading is steered a second unit joins beyond this multiple of the dead band."""
 """A lever once over is let go at this share of the dead band."""
@@ -381,7 +382,7 @@ def simulate(
         taken = [step * hand.unit.current * abs(hand.lever) for hand in hands]
         out.charge += taken[0] if boat.charge_aft is not None else sum(taken)
         out.charge_aft += sum(taken[1:])
-        at_full = float(max(abs(hand.lever) for hand in hands) > 0.95)
+        at_full = float(max(abs(hand.lever) for hand in hands) > FULL_LEVER)
         full += step * at_full
         pressed += (at_full - pressed) * (step / PRESSED_TIME)
         # ---- gust and wind

@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 from athwart.design.proposal import Proposal
 from athwart.design.robustness import sampling
 from athwart.design.robustness.afloat import Afloat, afloat, engine_and_rudder, in_motion
-from athwart.errors import NotComputed, UnknownName
+from athwart.errors import InputError, NotComputed, UnknownName
 from athwart.numerics.normal import normal_deviate
 from athwart.plant import many
 from athwart.plant.manoeuvres import Exercise, Size, exercises
@@ -180,12 +180,15 @@ def exercise_named(a: Afloat, name: str) -> Exercise:
 
     Raises
     ------
-    UnknownName
-        There is none; the message names them all.
+    UnknownName, InputError
+        There is none; the message names the nearest, or all.
     """
     known = exercises(size_of(a))
     if name not in known:
-        raise UnknownName("manoeuvre", name, " or ".join(get_close_matches(name, known, 1) or sorted(known)))
+        near = get_close_matches(name, known, 1)
+        if near:
+            raise UnknownName("manoeuvre", name, near[0])
+        raise InputError(f"no manoeuvre named {name!r}; there are {', '.join(known)}")
     return known[name]
 
 
