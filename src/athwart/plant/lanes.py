@@ -53,8 +53,8 @@ TRACK_SIZE = 8  # time, x, y, heading, bow thrust, stern thrust, wind, sway spee
 # ---- rows of the state inside
 (U, V, R, TH, C, N, X, Y, G0, G1, G2, BT, ST, BW, SW, BL, SL, BI, SI, ALIVE, HELD, PRESSED, FIRST, GUST, FELT, WC, WS, FX, FY, FN,
  PU, PV, PR, C0, C1, SUM_Y, SUM_N, K1U, K1V, K1R, AHEAD, SIDE, YAW, S0, S1, WX, WY, WN, BOW_LOSS, STERN_LOSS, BE, BR, SE,
- SR) = range(54)  # fmt: skip
-STATE_SIZE = 54
+ SR, CM, NM, XM, YM, UM, HELD_X, HELD_Y, HELD_N, AU, AV) = range(64)  # fmt: skip
+STATE_SIZE = 64
 TOP_21 = 2_097_152.0
 ROOT_12 = 3.4641016151377544
 FENDER_DAMPING = 0.5
@@ -106,7 +106,7 @@ def _loss(s: Rows, row: int, unit: Rows, losses: Rows) -> None:
     """Share of the yaw moment that a unit keeps under way, by straight lines in a table in hundredths of the jet speed."""
     last = losses.shape[0] - 1
     for i in range(LANES):
-        at = abs(s[U, i]) / unit[JET] * 100.0
+        at = abs(s[UM, i]) / unit[JET] * 100.0
         low = min(int(at), last - 1)
         share = min(at - low, 1.0)
         left = losses[low] + share * (losses[low + 1] - losses[low])
@@ -147,6 +147,46 @@ def _follow(s: Rows, row: int, waits: int, lever: int, run: Rows, factor: int, u
         s[row, i] = target + (t - target) * keep
 
 
+@numba.njit(inline="always")
+def _moor(
+    s: Rows, run: Rows, task: Rows, line_x: Rows, line_y: Rows, at_x: int, at_y: int, at_c: int, at_n: int, at_u: int, at_v: int,
+    at_r: int,
+) -> None:  # fmt: skip
+    """Loads of lines and fenders where the boat is, added to those held over the step."""
+    bow_end, stern_end = task[BOW_END], task[STERN_END]
+    for i in range(LANES):
+        s[AHEAD, i], s[SIDE, i], s[YAW, i] = s[HELD_X, i], s[HELD_Y, i], s[HELD_N, i]
+    if task[LINE_STIFFNESS] > 0.0:
+        for i in range(LANES):
+            c, n = s[at_c, i], s[at_n, i]
+            fx = -task[LINE_STIFFNESS] * (s[at_x, i] + task[LINE_PLACE] * c - line_x[i])
+            fy = -task[LINE_STIFFNESS] * (s[at_y, i] + task[LINE_PLACE] * n - line_y[i])
+            gx = s[at_u, i] * c - s[at_v, i] * n + run[CURRENT_X, i] - task[LINE_PLACE] * s[at_r, i] * n
+            gy = s[at_u, i] * n + s[at_v, i] * c + run[CURRENT_Y, i] + task[LINE_PLACE] * s[at_r, i] * c
+            fx -= task[LINE_DAMPING] * gx
+            fy -= task[LINE_DAMPING] * gy
+            side = fy * c - fx * n
+            s[AHEAD, i] += fx * c + fy * n
+            s[SIDE, i] += side
+            s[YAW, i] += task[LINE_PLACE] * side
+    if task[FENDER] > 0.0:
+        for i in range(LANES):
+            c, n, c0, n0 = s[at_c, i], s[at_n, i], run[COS_0, i], run[SIN_0, i]
+            gx = s[at_u, i] * c - s[at_v, i] * n + run[CURRENT_X, i]
+            gy = s[at_u, i] * n + s[at_v, i] * c + run[CURRENT_Y, i]
+            along, across = c0 * n - n0 * c, n0 * n + c0 * c  # the quay's normal, ahead and to starboard
+            middle = c0 * (s[at_y, i] - run[OFFSET_0, i]) - n0 * s[at_x, i]
+            speed = c0 * gy - n0 * gx
+            eb, es = middle + bow_end * along, middle + stern_end * along
+            vb, vs = speed + bow_end * s[at_r, i] * across, speed + stern_end * s[at_r, i] * across
+            fb = -task[FENDER] * (eb + FENDER_DAMPING * vb) if eb > 0.0 else 0.0
+            fs = -task[FENDER] * (es + FENDER_DAMPING * vs) if es > 0.0 else 0.0
+            fb, fs = min(fb, 0.0), min(fs, 0.0)
+            s[AHEAD, i] += (fb + fs) * along
+            s[SIDE, i] += (fb + fs) * across
+            s[YAW, i] += (fb * bow_end + fs * stern_end) * across
+
+
 @numba.njit(cache=True, nogil=True, error_model="numpy")
 def block(
     run: Rows, seeds: Rows, hull: Rows, node_x: Rows, node_c: Rows, wind_x: Rows, wind_y: Rows, wind_n: Rows, losses: Rows,
@@ -166,6 +206,7 @@ def block(
     has_stern = stern[TO_STARBOARD] > 0.0
     whole_hull = ends
     apart = task[CHARGE_AFT] > 0.0
+    moored = task[LINE_STIFFNESS] > 0.0 or task[FENDER] > 0.0
     bow_end, stern_end = task[BOW_END], task[STERN_END]
     terms = wind_x.shape[0]
     for i in range(LANES):
@@ -299,13 +340,19 @@ def block(
             s[GUST, i] = max(0.0, run[WIND, i] + g0 + g1 + g2)
         # ---- the wind felt aboard, in the middle of the step
         for i in range(LANES):
-            turn = 0.5 * dt * s[R, i]
-            c, n = s[C, i] - turn * s[N, i], s[N, i] + turn * s[C, i]
+            half = 0.5 * dt
+            c, n = s[C, i], s[N, i]
+            u, v, r = s[U, i], s[V, i], s[R, i]
+            turn = half * r
+            square = 0.5 * turn * turn
+            c, n = c - turn * n - square * c, n + turn * c - square * n
+            u, v = u + half * s[AU, i], v + half * s[AV, i]
+            s[UM, i] = u
             blow = s[GUST, i]
             fx = blow * run[WIND_X, i] + run[CURRENT_X, i]
             fy = blow * run[WIND_Y, i] + run[CURRENT_Y, i]
-            bx = fx * c + fy * n + s[U, i]
-            by = fy * c - fx * n + s[V, i]
+            bx = fx * c + fy * n + u
+            by = fy * c - fx * n + v
             felt = sqrt(bx * bx + by * by) + 1e-9
             s[FELT, i] = felt * felt * run[WINDAGE, i]
             s[WC, i], s[WS, i] = bx / felt, by / felt
@@ -337,37 +384,8 @@ def block(
             s[YAW, i] = q * (s[WN, i] + run[LEVER, i] * s[WY, i]) + b * bow[PLACE] * bl + t * stern[PLACE] * sl
         if task[ENGINE_MOST] > 0.0:
             for i in range(LANES):
-                push = task[ENGINE_GAIN] * (run[SPEED, i] - s[U, i])
+                push = task[ENGINE_GAIN] * (run[SPEED, i] - s[UM, i])
                 s[AHEAD, i] += min(task[ENGINE_MOST], max(-task[ENGINE_MOST], push))
-        if task[LINE_STIFFNESS] > 0.0:
-            for i in range(LANES):
-                c, n = s[C, i], s[N, i]
-                fx = -task[LINE_STIFFNESS] * (s[X, i] + task[LINE_PLACE] * c - line_x[i])
-                fy = -task[LINE_STIFFNESS] * (s[Y, i] + task[LINE_PLACE] * n - line_y[i])
-                gx = s[U, i] * c - s[V, i] * n + run[CURRENT_X, i] - task[LINE_PLACE] * s[R, i] * n
-                gy = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i] + task[LINE_PLACE] * s[R, i] * c
-                fx -= task[LINE_DAMPING] * gx
-                fy -= task[LINE_DAMPING] * gy
-                side = fy * c - fx * n
-                s[AHEAD, i] += fx * c + fy * n
-                s[SIDE, i] += side
-                s[YAW, i] += task[LINE_PLACE] * side
-        if task[FENDER] > 0.0:
-            for i in range(LANES):
-                c, n, c0, n0 = s[C, i], s[N, i], run[COS_0, i], run[SIN_0, i]
-                gx = s[U, i] * c - s[V, i] * n + run[CURRENT_X, i]
-                gy = s[U, i] * n + s[V, i] * c + run[CURRENT_Y, i]
-                along, across = c0 * n - n0 * c, n0 * n + c0 * c  # the quay's normal, ahead and to starboard
-                middle = c0 * (s[Y, i] - run[OFFSET_0, i]) - n0 * s[X, i]
-                speed = c0 * gy - n0 * gx
-                eb, es = middle + bow_end * along, middle + stern_end * along
-                vb, vs = speed + bow_end * s[R, i] * across, speed + stern_end * s[R, i] * across
-                fb = -task[FENDER] * (eb + FENDER_DAMPING * vb) if eb > 0.0 else 0.0
-                fs = -task[FENDER] * (es + FENDER_DAMPING * vs) if es > 0.0 else 0.0
-                fb, fs = min(fb, 0.0), min(fs, 0.0)
-                s[AHEAD, i] += (fb + fs) * along
-                s[SIDE, i] += (fb + fs) * across
-                s[YAW, i] += (fb * bow_end + fs * stern_end) * across
         # ---- tracks
         if k % every == 0:
             for i in range(LANES):
@@ -382,19 +400,33 @@ def block(
                     tracks[i, sample, 7] = s[V, i]
             sample += 1
         # ---- Heun
+        if moored:
+            for i in range(LANES):
+                s[HELD_X, i], s[HELD_Y, i], s[HELD_N, i] = s[AHEAD, i], s[SIDE, i], s[YAW, i]
+            _moor(s, run, task, line_x, line_y, X, Y, C, N, U, V, R)
         _cross(s, V, R, node_x, node_c)
         _accelerate(s, run, U, V, R, hull, K1U, K1V, K1R)
         for i in range(LANES):
             s[PU, i] = s[U, i] + dt * s[K1U, i]
             s[PV, i] = s[V, i] + dt * s[K1V, i]
             s[PR, i] = s[R, i] + dt * s[K1R, i]
+        if moored:
+            for i in range(LANES):
+                c, n, u, v = s[C, i], s[N, i], s[U, i], s[V, i]
+                s[XM, i] = s[X, i] + dt * (u * c - v * n + run[CURRENT_X, i])
+                s[YM, i] = s[Y, i] + dt * (u * n + v * c + run[CURRENT_Y, i])
+                h = dt * s[R, i]
+                h2 = h * h
+                sh, ch = h * (1.0 - h2 / 6.0), 1.0 - h2 / 2.0 * (1.0 - h2 / 12.0)
+                s[CM, i], s[NM, i] = c * ch - n * sh, n * ch + c * sh
+            _moor(s, run, task, line_x, line_y, XM, YM, CM, NM, PU, PV, PR)
         _cross(s, PV, PR, node_x, node_c)
         _accelerate(s, run, PU, PV, PR, hull, FX, FY, FN)
         for i in range(LANES):
             u, v, r = s[U, i], s[V, i], s[R, i]
-            un = u + 0.5 * dt * (s[K1U, i] + s[FX, i])
-            vn = v + 0.5 * dt * (s[K1V, i] + s[FY, i])
-            rn = r + 0.5 * dt * (s[K1R, i] + s[FN, i])
+            au, av, ar = 0.5 * (s[K1U, i] + s[FX, i]), 0.5 * (s[K1V, i] + s[FY, i]), 0.5 * (s[K1R, i] + s[FN, i])
+            s[AU, i], s[AV, i] = au, av
+            un, vn, rn = u + dt * au, v + dt * av, r + dt * ar
             turn = 0.5 * dt * (r + rn)
             # the heading turns by half the step and again: sine and cosine of a small angle, kept to length one
             h = 0.5 * turn

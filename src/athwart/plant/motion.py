@@ -331,6 +331,8 @@ def simulate(
     x, y = 0.0, task.offset
     u, v, r = task.speed, task.sway + on.sway, task.yaw_rate
     quay = (c, n)
+    au = av = 0.0
+    is_moored = task.line_stiffness > 0.0 or task.fender > 0.0
     settled = wind.gusts.settled
     g = (wind.begins[0] * settled[0], wind.begins[1] * settled[1], wind.begins[2] * settled[2])
     chances = wind.chances
@@ -338,7 +340,7 @@ def simulate(
     tied_x, tied_y = x + task.line_place * c, y + task.line_place * n
     delay, wrong_steps = int(driver.delay / step + 0.5), int(driver.wrong_side / step + 0.5)
     first = -1
-    held = pressed = full = 0.0
+    kept = pressed = full = 0.0
     out = Outcome(task.goal != "arrive", "none", task.duration)
     for k in range(int(task.duration / step + 0.5)):
         time = k * step
@@ -351,8 +353,8 @@ def simulate(
         inside = time >= task.grace and x >= task.outside
         if inside:
             out.worst_offset, out.worst_heading = max(out.worst_offset, offset), max(out.worst_heading, turned)
-        held = held + step if _is_good(task, turned, r, offset, side, c) else 0.0
-        if task.goal == "arrive" and held >= HOLD:
+        kept = kept + step if _is_good(task, turned, r, offset, side, c) else 0.0
+        if task.goal == "arrive" and kept >= HOLD:
             out.success, out.ended = True, time
             break
         cause = _failure(boat, task, on, out, inside and (turned > task.limit_heading or offset > task.limit_offset), pressed)
@@ -389,22 +391,19 @@ def simulate(
         chances = shifted(chances)
         g = wind.gusts.step(g, three_deviates(chances))
         blow = max(0.0, wind.gusts.mean + g[0] + g[1] + g[2])
-        half = 0.5 * step * r
-        cm, nm = c - half * n, n + half * c
+        # wind and thrust act as in the middle of the step, where the last step's accelerations lead
+        half = 0.5 * step
+        ue, ve = u + half * au, v + half * av
+        turn = half * r
+        cm, nm = c - turn * n - 0.5 * turn * turn * c, n + turn * c - 0.5 * turn * turn * n
         over_x, over_y = blow * wind_x + on.current_x, blow * wind_y + on.current_y
-        ahead, push, yaw = boat.wind.loads_of(over_x * cm + over_y * nm + u, over_y * cm - over_x * nm + v)
+        ahead, push, yaw = boat.wind.loads_of(over_x * cm + over_y * nm + ue, over_y * cm - over_x * nm + ve)
         ahead, push, yaw = on.windage * ahead, on.windage * push, on.windage * (yaw + on.lever * push)
         for hand in hands:
-            force, moment = hand.loads(u)
+            force, moment = hand.loads(ue)
             push, yaw = push + force, yaw + moment
         if task.engine_most > 0.0:
-            ahead += min(task.engine_most, max(-task.engine_most, task.engine_gain * (task.speed - u)))
-        if task.line_stiffness > 0.0:
-            a, s = _line(task, (x, y, c, n), (u, v, r), on, (tied_x, tied_y))
-            ahead, push, yaw = ahead + a, push + s, yaw + task.line_place * s
-        if task.fender > 0.0:
-            a, s, m = _fender(task, quay, (x, y, c, n), (u, v, r), on)
-            ahead, push, yaw = ahead + a, push + s, yaw + m
+            ahead += min(task.engine_most, max(-task.engine_most, task.engine_gain * (task.speed - ue)))
         if every > 0 and k % every == 0:
             out.track.append(
                 Sample(
@@ -419,9 +418,17 @@ def simulate(
                 )
             )
         # ---- Heun
-        du, dv, dr = water.accelerations((u, v, r), ahead, push, yaw, on.drag)
-        eu, ev, er = water.accelerations((u + step * du, v + step * dv, r + step * dr), ahead, push, yaw, on.drag)
-        un, vn, rn = u + 0.5 * step * (du + eu), v + 0.5 * step * (dv + ev), r + 0.5 * step * (dr + er)
+        held = (ahead, push, yaw)
+        first_loads = _moored(task, held, (x, y, c, n), (u, v, r), on, (tied_x, tied_y), quay) if is_moored else held
+        du, dv, dr = water.accelerations((u, v, r), *first_loads, on.drag)
+        u1, v1, r1 = u + step * du, v + step * dv, r + step * dr
+        if is_moored:
+            c1, n1 = cos(heading + step * r), sin(heading + step * r)
+            x1, y1 = x + step * (u * c - v * n + on.current_x), y + step * (u * n + v * c + on.current_y)
+            held = _moored(task, held, (x1, y1, c1, n1), (u1, v1, r1), on, (tied_x, tied_y), quay)
+        eu, ev, er = water.accelerations((u1, v1, r1), *held, on.drag)
+        au, av, ar = 0.5 * (du + eu), 0.5 * (dv + ev), 0.5 * (dr + er)
+        un, vn, rn = u + step * au, v + step * av, r + step * ar
         turn = 0.5 * step * (r + rn)
         cm, nm = cos(heading + 0.5 * turn), sin(heading + 0.5 * turn)
         um, vm = 0.5 * (u + un), 0.5 * (v + vn)
@@ -466,6 +473,26 @@ def _at_the_end(task: Manoeuvre, out: Outcome, pressed: Ratio, full: Second) -> 
         out.cause = "thrust" if pressed > PRESSED or full > 0.5 * out.ended else "room"
     elif task.goal == "travel":
         out.success, out.cause = False, "room"
+
+
+def _moored(
+    task: Manoeuvre,
+    held: tuple[Newton, Newton, float],
+    at: Sequence[float],
+    speeds: Sequence[float],
+    on: Conditions,
+    tied: tuple[Metre, Metre],
+    quay: tuple[Ratio, Ratio],
+) -> tuple[Newton, Newton, float]:
+    """Loads with those of lines and fenders where the boat is."""
+    ahead, push, yaw = held
+    if task.line_stiffness > 0.0:
+        a, s = _line(task, at, speeds, on, tied)
+        ahead, push, yaw = ahead + a, push + s, yaw + task.line_place * s
+    if task.fender > 0.0:
+        a, s, m = _fender(task, quay, at, speeds, on)
+        ahead, push, yaw = ahead + a, push + s, yaw + m
+    return ahead, push, yaw
 
 
 def _line(

@@ -140,9 +140,16 @@ def moving(
 
 def turning(hull: HullInWater, place: Metre, thrust: Newton) -> Steady:
     """Steady turning in calm water by a single side force, the boat free to move as she will."""
+    m = hull.inertia
+    drag, damping = 0.5 * SURGE_DRAG * hull.water_density * hull.surge_area, hull.surge_damping
+
+    def surge(v: float, r: float) -> float:
+        """Speed ahead at which resistance takes what turning and drifting together push ahead."""
+        push = m.sway * v * r + m.cross * r * r
+        return copysign((-damping + sqrt(damping * damping + 4.0 * drag * abs(push))) / (2.0 * drag), push)
 
     def left(v: float, r: float) -> tuple[float, float, float]:
-        _, y, n = water_loads(hull, 0.0, v, r)
+        _, y, n = water_loads(hull, surge(v, r), v, r)
         return y + thrust, n + thrust * place, 0.0
 
     couple = abs(thrust * place)
@@ -151,7 +158,7 @@ def turning(hull: HullInWater, place: Metre, thrust: Newton) -> Steady:
     found = _newton(left, (copysign(0.5 * side, thrust), copysign(0.8 * rate, thrust * place)), max(side, 0.1), max(rate, 0.01))
     if found is None:
         raise NotComputed("no steady turning was found")
-    return Steady(0.0, found[0], found[1], thrust)
+    return Steady(surge(*found), found[0], found[1], thrust)
 
 
 def pivot_of(state: Steady) -> Metre:
