@@ -8,21 +8,24 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import cos, exp, log, pi, sin, sqrt
+from typing import Any
 
 import numpy as np
 import pytest
-from scipy.integrate import solve_ivp
-from scipy.signal import welch
+import scipy.integrate
+import scipy.signal
 
 from athwart.numerics.chances import shifted, three_deviates
 from athwart.plant import lanes, many
-from athwart.plant.motion import Boat, Conditions, Driver, Manoeuvre, Motion, Pusher, SteadyThrust, Water, Wind, simulate
+from athwart.plant.motion import WATCHED, Boat, Conditions, Driver, Manoeuvre, Motion, Pusher, SteadyThrust, Water, Wind, simulate
 from athwart.vessel.harmonics import WindHarmonics
 from athwart.vessel.spectra import GustFilter, gust_filter, kaimal, kaimal_length
 from athwart.vessel.uncertainty import hold_probability
 from tests.unit.plant._boats import LOSSES, boat, bow, gusty, stern
 
 STEP = 0.1
+integrate: Any = scipy.integrate  # without types
+signal: Any = scipy.signal
 
 
 def reference(b: Boat, task: Manoeuvre, wind: Wind, driver: Driver, duration: float) -> np.ndarray:
@@ -43,7 +46,8 @@ def reference(b: Boat, task: Manoeuvre, wind: Wind, driver: Driver, duration: fl
         for j, unit in enumerate(units):
             error, rate = unit.place * heading, unit.place * r
             if task.steers_ends:
-                error, rate = y + unit.place * sin(heading), side + unit.place * r * cos(heading)
+                place = WATCHED * unit.place
+                error, rate = y + place * sin(heading), side + place * r * cos(heading)
             before = wishes[j][-1] if wishes[j] else 0.0
             spare = j > 0 and not task.steers_ends
             wishes[j].append(unit.commanded(driver.wish(error, rate, before, spare=spare)))
@@ -75,7 +79,7 @@ def reference(b: Boat, task: Manoeuvre, wind: Wind, driver: Driver, duration: fl
             du, dv, dr = water.accelerations((u, v, r), ahead, push, yaw)
             return [u * cos(heading) - v * sin(heading), u * sin(heading) + v * cos(heading), r, du, dv, dr]
 
-        state = solve_ivp(rhs, (0.0, STEP), state, method="RK45", rtol=1e-9, atol=1e-10).y[:, -1]
+        state = integrate.solve_ivp(rhs, (0.0, STEP), state, method="RK45", rtol=1e-9, atol=1e-10).y[:, -1]
         found.append(state.copy())
     return np.array(found)
 
@@ -144,7 +148,7 @@ def test_successes_of_many_runs_against_the_closed_form() -> None:
         factors = np.exp(sigma_thrust * rng.standard_normal(16))
         block = [
             many.Run(
-                Wind(GustFilter(float(u), (0.5,) * 3, (0.0,) * 3), pi / 2),  # type: ignore[arg-type]
+                Wind(GustFilter(float(u), (0.5,) * 3, (0.0,) * 3), pi / 2),
                 driver,
                 Conditions(bow=float(f)),
             )
@@ -176,7 +180,7 @@ def test_spectrum_of_the_filter_as_run_against_kaimal() -> None:
     mean, sigma, length, step = 8.0, 1.2, 14.0, 0.1
     series = _series(mean, sigma, length, step, 400_000)
     assert series.var() == pytest.approx(sigma**2, rel=0.05)
-    frequency, density = welch(series, fs=1.0 / step, nperseg=8192)
+    frequency, density = signal.welch(series, fs=1.0 / step, nperseg=8192)
     wanted = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0]
     for at in wanted:
         near = (frequency > 0.8 * at) & (frequency < 1.25 * at)
@@ -192,11 +196,12 @@ def test_spectrum_against_an_independent_package() -> None:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         import pandas as pd
-        from pyconturb.spectral_models import kaimal_spectrum
+        import pyconturb.spectral_models
 
+    package: Any = pyconturb.spectral_models
     frequencies = np.array([0.005, 0.02, 0.1, 0.5, 2.0])
     for height, mean in ((2.0, 6.0), (10.0, 12.0), (80.0, 9.0)):
         where = pd.DataFrame([[0.0], [0.0], [0.0], [height]], index=["k", "x", "y", "z"], columns=["u"])
-        theirs = kaimal_spectrum(frequencies, where, u_ref=mean)[:, 0]
+        theirs = package.kaimal_spectrum(frequencies, where, u_ref=mean)[:, 0]
         ours = [kaimal(float(f), mean, 1.0, kaimal_length(height)) for f in frequencies]
         assert ours == pytest.approx(theirs.tolist(), rel=2e-3)

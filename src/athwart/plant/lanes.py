@@ -59,6 +59,7 @@ TOP_21 = 2_097_152.0
 ROOT_12 = 3.4641016151377544
 FENDER_DAMPING = 0.5
 AFT_BAND = 3.0
+WATCHED = 0.5
 PRESSED_TIME = 3.0
 MOSTLY_PRESSED = 0.6
 HOLD = 1.0
@@ -205,6 +206,7 @@ def block(
     mode, ends = task[MODE], task[ENDS] > 0.0
     has_stern = stern[TO_STARBOARD] > 0.0
     whole_hull = ends
+    watched = WATCHED if ends else 1.0
     apart = task[CHARGE_AFT] > 0.0
     moored = task[LINE_STIFFNESS] > 0.0 or task[FENDER] > 0.0
     bow_end, stern_end = task[BOW_END], task[STERN_END]
@@ -243,10 +245,10 @@ def block(
             base_rate = side if ends else 0.0
             sb = n if ends else s[TH, i]
             cb = c if ends else 1.0
-            s[BE, i] = base + bow[PLACE] * sb
-            s[BR, i] = base_rate + bow[PLACE] * r * cb
-            s[SE, i] = base + stern[PLACE] * sb
-            s[SR, i] = base_rate + stern[PLACE] * r * cb
+            s[BE, i] = base + watched * bow[PLACE] * sb
+            s[BR, i] = base_rate + watched * bow[PLACE] * r * cb
+            s[SE, i] = base + watched * stern[PLACE] * sb
+            s[SR, i] = base_rate + watched * stern[PLACE] * r * cb
             # ---- judged
             at_bow, at_stern = abs(y + bow_end * n), abs(y + stern_end * n)
             offset = max(at_bow, at_stern) if whole_hull else 0.0

@@ -36,6 +36,8 @@ PRESSED: Ratio = 0.6
 """Share of lately full command beyond which a failure is laid to thrust, else to room: too little space for this driver."""
 RELEASE: Ratio = 0.4
 FULL_LEVER: Ratio = 0.95
+WATCHED: Ratio = 0.5
+"""Where both ends are steered a unit is driven by a place this share of the way out to it: a push swings the other end too."""
 AFT_BAND: Ratio = 3.0
 """Where only the heading is steered a second unit joins beyond this multiple of the dead band."""
 """A lever once over is let go at this share of the dead band."""
@@ -368,6 +370,7 @@ def simulate(
         for hand in hands:
             place = hand.unit.place
             if task.steers_ends:
+                place *= WATCHED
                 hand.decide(driver, y + place * n, side + place * r * c, aft=hand is stern, spare=False)
             else:
                 hand.decide(driver, place * heading, place * r, aft=hand is stern, spare=hand is stern)

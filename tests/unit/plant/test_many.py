@@ -148,4 +148,4 @@ def test_another_model_behind_the_door_is_refused() -> None:
             return command
 
     with pytest.raises(TypeError, match="steady model"):
-        many.packed(boat(first=replace(bow(), thrust=Door())), TASKS["hold"])  # type: ignore[arg-type]
+        many.packed(boat(first=replace(bow(), thrust=Door())), TASKS["hold"])
