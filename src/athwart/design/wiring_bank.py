@@ -10,7 +10,7 @@ from athwart.catalogue.records import Charger
 from athwart.design.brief import BankWish
 from athwart.design.places import run_between
 from athwart.design.proposal import Bank, ChargingChoice, Lane
-from athwart.design.wiring_build import STUD_PIECE, Builder, Stretch, amps
+from athwart.design.wiring_build import STUD_PIECE, UNKNOWN, Builder, Stretch, amps
 from athwart.design.wiring_ship import Ship, Stud, ship_tap
 from athwart.units import Ohm
 
@@ -48,12 +48,15 @@ def bank_of_blocks(build: Builder, bank: Bank, lanes: tuple[Lane, ...], switched
     lane = bank_lane(bank, lanes)
     build.reserve("F", lane, CONTROL_FUSE)
     strings = [_string(build, bank, lane, switched) for _ in range(bank.parallel)]
+    at_poles = bank.charging_volts, bank.fault_current_most
+    build.behind.update({tag: at_poles for tag, part in build.components.items() if part.kind == "block" and part.lane == lane})
     bottom, top = strings[0]
     wish = wish_of(build, bank)
     if not wants_bars(bank, lanes, wish):
         return Poles(lane, (top, "+"), (bottom, "-"), (bottom, "+"), (top, "-"))
     plus = build.add(build.tag("X", lane), "bar", lane, "plus bar", (), ("1",), place=bank.place)
     minus = build.add(build.tag("X", lane), "bar", lane, "minus bar", (), ("1",), place=bank.place)
+    build.behind[plus] = at_poles
     stretch = Stretch.of(bank.link)
     for lower, upper in strings:
         _string_to_bars(build, bank, lane, (upper, "+"), plus, stretch)
@@ -119,7 +122,7 @@ def _string_to_bars(build: Builder, bank: Bank, lane: int, top: Stud, bar: str, 
         build.run(lane, "P", top, (bar, "1"), stretch, bank.link_length, purpose="string to plus bar", route="in the bank")
         return
     fuse, _ = bank.string_fuse
-    tag = build.fuse(build.tag("F", lane), lane, fuse.rating, "string fuse", fuse, bank.place)
+    tag = build.fuse(build.tag("F", lane), lane, fuse.rating, "string fuse", fuse, bank.place, behind=build.behind[top[0]])
     build.run(
         lane,
         "P",
@@ -262,23 +265,20 @@ def consumers_of_bank(build: Builder, bank: Bank, poles: Poles) -> None:
     if wish is None:
         return
     for load in wish.shared_with:
-        _consumer(build, bank, poles, load.name, load.current, poles.plus)
+        _consumer(build, poles, load.name, load.current, poles.plus)
     if wish.mid_tap_load and bank.series > 1:
-        _consumer(build, bank, poles, "mid tap load", wish.mid_tap_load, poles.lower)
+        _consumer(build, poles, "mid tap load", wish.mid_tap_load, poles.lower)
     if wish.equaliser and bank.series > 1:
         _equaliser(build, bank, poles, wish.equaliser)
 
 
-def _consumer(build: Builder, bank: Bank, poles: Poles, name: str, current: float, source: Stud) -> None:
+def _consumer(build: Builder, poles: Poles, name: str, current: float, source: Stud) -> None:
+    """A load that exists: its feed and its fuse are its own, neither sized nor chosen here."""
     lane = poles.lane
-    fuse, rating = build.small_fuse(1.25 * current)
-    cable = build.branch(rating)
     tag = build.add(build.tag("A", lane), "consumer", lane, name, (amps(current),), ("+", "-"), aboard=True)
-    run = run_between(build.brief, bank.place, "")
-    load = build.tapped(source, build.tag("F", lane), lane, cable, rating, f"fuse, {name}", fuse)
-    common: dict[str, Any] = {"current": current, "purpose": name, "route": run.words}
-    build.run(lane, "P", load, (tag, "+"), cable, run.plus, fuse=load[0], **common)
-    build.run(lane, "N", (tag, "-"), poles.minus, cable, run.minus, **common)
+    common: dict[str, Any] = {"current": current, "purpose": f"{name}, over its own fuse", "route": "not given", "aboard": True}
+    build.run(lane, "P", source, (tag, "+"), UNKNOWN, 0.0, **common)
+    build.run(lane, "N", (tag, "-"), poles.minus, UNKNOWN, 0.0, **common)
 
 
 def _equaliser(build: Builder, bank: Bank, poles: Poles, current: float) -> None:
@@ -286,7 +286,7 @@ def _equaliser(build: Builder, bank: Bank, poles: Poles, current: float) -> None
     lane = poles.lane
     build.reserve("U", lane, 1)
     tag = build.add(build.tag("U", lane), "equaliser", lane, "equaliser", (amps(current),), ("+", "mid", "-"), place=bank.place)
-    fuse, rating = build.small_fuse(1.25 * current)
+    fuse, rating = build.small_fuse(1.25 * current, poles.plus)
     cable = build.branch(rating)
     for source, stud in ((poles.plus, "+"), (poles.lower, "mid")):
         load = build.tapped(source, build.tag("F", lane), lane, cable, rating, "equaliser fuse", fuse)

@@ -12,7 +12,9 @@ from athwart.design.brief import Brief
 from athwart.design.netlist import Component, ComponentKind, Conductor, ConductorKind, End, Netlist, is_described
 from athwart.power.ampacity import ampacity
 from athwart.power.conductor import resistance_per_metre
-from athwart.units import Ampere, Metre, Ohm, SquareMetre
+from athwart.power.contact import JOINTS
+from athwart.power.fuse import breaking_capacity_at
+from athwart.units import Ampere, Metre, Ohm, SquareMetre, Volt
 
 STUD_PIECE: Metre = 0.10
 """From a bar or battery stud to the fuse screwed beside it; common practice, no source."""
@@ -25,6 +27,9 @@ LEAST_BRANCH: SquareMetre = 1.5e-6
 PVC_RATING = 343.15
 METRIC_AREAS = tuple(area * 1e-6 for area in (1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0))
 ROUND_RATINGS = (1.0, 2.0, 3.0, 5.0, 7.5, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0)
+SMALL_FUSE_MOST: Ampere = 10.0
+SMALL_FUSE_OVER = 3.0
+"""A small fuse is rated up to this multiple of its current, or 10 A (own judgement): beyond that it protects nothing."""
 KIND_ORDER = "PNLCTDEH"
 COLOURS: dict[str, dict[str, str]] = {
     "iso small craft": {"P": "red", "N": "black", "L": "red", "C": "brown", "E": "green, yellow stripe"},
@@ -78,6 +83,8 @@ class Builder:
     components: dict[str, Component] = field(default_factory=dict)
     conductors: list[Conductor] = field(default_factory=list)
     used: dict[tuple[str, int], int] = field(default_factory=dict)
+    behind: dict[str, tuple[Volt, Ampere]] = field(default_factory=dict)
+    """Highest charging volts and bolted fault current at a component that can be tapped: what a fuse there has to break."""
 
     def tag(self, letter: str, lane: int) -> str:
         """The next free equipment tag."""
@@ -107,12 +114,15 @@ class Builder:
         return tag
 
     def fuse(
-        self, tag: str, lane: int, rating: Ampere, name: str, fuse: Fuse | None = None, place: str | None = None, **others: Any
-    ) -> str:
-        """Add a fuse with its two studs; its rating is also the fact ``amps``."""
+        self, tag: str, lane: int, rating: Ampere, name: str, fuse: Fuse | None = None, place: str | None = None,
+        *, behind: tuple[Volt, Ampere] | None = None, **others: Any,
+    ) -> str:  # fmt: skip
+        """Add a fuse with its two studs; facts: its rating ``amps``, and ``volts`` and ``fault`` that it has to break."""
         resistance = fuse.resistance if fuse else 0.0
         row = fuse.id if fuse else None
-        facts = {"amps": rating}
+        facts: dict[str, float | str | bool] = {"amps": rating}
+        if behind is not None:
+            facts |= {"volts": behind[0], "fault": behind[1]}
         studs = ("1", "2")
         return self.add(
             tag, "fuse", lane, name, (amps(rating),), studs, row=row, place=place, resistance=resistance, facts=facts, **others
@@ -197,18 +207,39 @@ class Builder:
                 return Stretch.of(cable)
         return Stretch(area, f"{area * 1e6:.3g} mm²", resistance_per_metre(area), insulation=PVC_RATING)
 
-    def small_fuse(self, current: Ampere) -> tuple[Fuse | None, Ampere]:
-        """The smallest fuse of the catalogue that carries ``current``, or none and the next round rating."""
-        for fuse in sorted(self.catalogue.fuses, key=lambda row: (row.rating, row.id)):
-            if fuse.rating >= current * 0.999:
+    def small_fuse(self, current: Ampere, source: tuple[str, str]) -> tuple[Fuse | None, Ampere]:
+        """The smallest fuse of the catalogue that carries ``current`` and breaks the fault at ``source`` at its charging volts.
+
+        Where none does without being far too large for what it protects: none, and the next round rating.
+        """
+        most = max(SMALL_FUSE_MOST, SMALL_FUSE_OVER * current)
+        for fuse in sorted(self.catalogue.fuses, key=lambda row: (row.rating, row.price, row.id)):
+            family = self.catalogue.fuse_families[fuse.family]
+            volts, fault = self.at_tap(source[0], self.branch(fuse.rating)) or (0.0, 0.0)
+            if (
+                current * 0.999 <= fuse.rating <= most
+                and volts <= family.volts_most
+                and fault <= breaking_capacity_at(family, volts)
+            ):
                 return fuse, fuse.rating
         return None, next((rating for rating in ROUND_RATINGS if rating >= current), current)
+
+    def at_tap(self, tag: str, tail: Stretch) -> tuple[Volt, Ampere] | None:
+        """Volts and fault current at a fuse that hangs on a component by a short tail with a lug at each end."""
+        behind = self.behind.get(tag)
+        if behind is None or behind[1] <= 0.0:
+            return behind
+        volts, fault = behind
+        return volts, volts / (volts / fault + tail.ohm_per_metre * STUD_PIECE / tail.parallel + 2 * JOINTS["lug"].usual)
 
     def tapped(
         self, source: tuple[str, str], tag: str, lane: int, stretch: Stretch, rating: Ampere, name: str, fuse: Fuse | None = None
     ) -> tuple[str, str]:
         """A fuse beside a stud or bar and the short piece before it; gives back its load stud."""
-        self.fuse(tag, lane, rating, name, fuse, self.components[source[0]].place)
+        behind = self.at_tap(source[0], stretch)
+        self.fuse(tag, lane, rating, name, fuse, self.components[source[0]].place, behind=behind)
+        if behind is not None:
+            self.behind[tag] = behind
         self.run(lane, "P", source, (tag, "1"), stretch, STUD_PIECE, purpose=f"to the {name}", route="beside its source")
         return tag, "2"
 

@@ -80,10 +80,13 @@ def _parts_in_path(build: Builder, lane: Lane, bank: Bank) -> list[str]:
     common: dict[str, Any]
     build.reserve("F", number, CONTROL_FUSE)
     build.reserve("Q", number, 2)
+    behind = bank.charging_volts, bank.fault_current_most
+    build.behind.update({f"F{number}.{MAIN_FUSE}": behind, f"Q{number}.1": behind})
     if lane.fuse is not None:
         fuse = lane.fuse.fuse
         kept = lane.fuse.kept == "aboard"
-        made.append(build.fuse(f"F{number}.{MAIN_FUSE}", number, fuse.rating, "main fuse", fuse, bank.place, aboard=kept))
+        tag = f"F{number}.{MAIN_FUSE}"
+        made.append(build.fuse(tag, number, fuse.rating, "main fuse", fuse, bank.place, behind=behind, aboard=kept))
     if lane.switch is not None:
         switch = lane.switch
         place = aboard.switch.place if aboard.switch and aboard.switch.place else bank.place
@@ -152,7 +155,8 @@ def stop_loop(build: Builder, ship: Ship, lane: Lane, poles: Poles, control: Stu
     aboard = aboard_of(build, lane).stop
     from_ship = latching or bool(aboard and aboard.fed_from == "ship bank")
     current = stop.coil_current or 1.0
-    fuse, rating = build.small_fuse(max(CONTROL_FUSE_LEAST, 1.5 * current))
+    tap = (ship.source(None) if from_ship else None) or control
+    fuse, rating = build.small_fuse(max(CONTROL_FUSE_LEAST, 1.5 * current), tap)
     cable = build.branch(rating)
     source = ship_tap(build, ship, None, cable, rating, f"stop fuse, {lane.thruster.identity}", fuse) if from_ship else None
     fed_by_ship = source is not None

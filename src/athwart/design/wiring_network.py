@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from athwart.catalogue.records import Fuse, NetworkCable
+from athwart.catalogue.records import NetworkCable
 from athwart.design.netlist import ComponentKind
 from athwart.design.places import run_between
 from athwart.design.proposal import Bank, Lane, NetworkChoice, NetworkStop
@@ -172,14 +172,6 @@ def _drop_length(build: Builder, name: str) -> Metre:
 
 def _feed(build: Builder, ship: Ship, banks: dict[str, tuple[Bank, Poles]], network: NetworkChoice, tee: str) -> None:
     rating = network.feed_fuse
-    row = next(
-        (
-            entry
-            for entry in sorted(build.catalogue.fuses, key=lambda fuse: (fuse.rating, fuse.id))
-            if abs(entry.rating - rating) < 1e-6
-        ),
-        None,
-    )
     cable = build.branch(rating)
     where = build.components[tee].place or _place_of_stop(build, network.feed_at)
     poles = next((found for _, found in banks.values()), None)
@@ -188,22 +180,25 @@ def _feed(build: Builder, ship: Ship, banks: dict[str, tuple[Bank, Poles]], netw
     if network.feed in ("ship bank", "engine start") or poles is None:
         start = next((battery.name for battery in build.brief.supply.batteries if "engine start" in battery.use), None)
         house = next((battery.name for battery in build.brief.supply.batteries if battery.use == "house"), None)
-        source = ship_tap(build, ship, start if network.feed == "engine start" else house, cable, rating, "network fuse", row)
+        battery = start if network.feed == "engine start" else house
+        tap = ship.source(battery)
+        if tap is not None:
+            row, _ = build.small_fuse(rating, tap)
+            source = ship_tap(build, ship, battery, cable, row.rating if row else rating, "network fuse", row)
     if source is None and poles is not None:
         lane, minus = poles.lane, poles.minus
-        source, minus = _feed_from_bank(build, network, poles, cable, rating, row)
+        source, minus = _feed_from_bank(build, network, poles, cable, rating)
     if source is None:
         return
     lane = build.components[source[0]].lane
     _feed_pair(build, source, minus, tee, cable, lane, rating, where)
 
 
-def _feed_from_bank(
-    build: Builder, network: NetworkChoice, poles: Poles, cable: Stretch, rating: Ampere, row: Fuse | None
-) -> tuple[Stud, Stud]:
+def _feed_from_bank(build: Builder, network: NetworkChoice, poles: Poles, cable: Stretch, rating: Ampere) -> tuple[Stud, Stud]:
     tap = {"lower block": poles.lower}.get(network.feed, poles.plus)
     minus = poles.upper if network.feed == "upper block" else poles.minus
-    load = build.tapped(tap, build.tag("F", poles.lane), poles.lane, cable, rating, "network fuse", row)
+    row, _ = build.small_fuse(rating, tap)
+    load = build.tapped(tap, build.tag("F", poles.lane), poles.lane, cable, row.rating if row else rating, "network fuse", row)
     if network.feed != "converter":
         return load, minus
     converter = next((entry for entry in build.catalogue.sundries if entry.id == network.converter_row), None)

@@ -8,12 +8,12 @@ from typing import Any
 from athwart.catalogue.records import Fuse
 from athwart.design.brief import ShoreCharger
 from athwart.design.proposal import Bank
+from athwart.design.search.charging import fault_at_block
 from athwart.design.wiring_build import UNKNOWN, Builder, Stretch, amps
-from athwart.units import Ampere, Metre, SquareMetre
+from athwart.power.battery import running_volts
+from athwart.units import Ampere, SquareMetre
 
 NEGATIVE_BAR = "X0.2"
-BAR_PIECE: Metre = 0.15
-"""Battery stud to isolator, isolator to fuse block; common practice, no source."""
 
 Stud = tuple[str, str]
 
@@ -49,40 +49,29 @@ def ship_batteries(build: Builder, banks: tuple[Bank, ...]) -> Ship:
         )
         build.add(block, "bar", 0, f"fuse block, {battery.name}", (), ("1",), place=battery.place)
         ship.plus[battery.name], ship.batteries[battery.name] = (block, "1"), tag
+        build.behind[block] = running_volts(battery.volts), fault_at_block(battery)
     build.reserve("Pwire", 0, 2 * len(ship.batteries))
     build.reserve("Nwire", 0, len(ship.batteries))
     return ship
 
 
 def battery_leads(build: Builder, ship: Ship, negative_least: SquareMetre) -> None:
-    """Each battery over its isolator to its block, and to the negative bar, once it is known what hangs on them.
+    """Each battery over its isolator to its block, and to the negative bar: leads that are aboard, drawn and not sized.
 
-    The plus lead carries the sum of the fuses on its block; the minus lead of the first battery is not smaller than the
-    largest thing on the negative bar. A battery nothing new is fed from keeps the leads it has.
+    What the negative lead of the first battery has to be at least stands in its words, for the largest thing on the negative bar
+    ends there.
     """
     for index, (name, tag) in enumerate(ship.batteries.items()):
         block, isolator = ship.plus[name][0], f"Q0.{index + 1}"
-        plus = minus = UNKNOWN
-        ratings, areas = _on_block(build, block)
-        if areas:
-            plus = build.branch(ratings, max(areas))
-            minus = build.at_least(max(negative_least, plus.area) if index == 0 else plus.area)
-        length = BAR_PIECE if areas else 0.0
-        common: dict[str, Any] = {"aboard": not areas, "route": "at the battery"}
+        common: dict[str, Any] = {"aboard": True, "route": "at the battery"}
         number = 2 * index + 1
-        build.run(0, "P", (tag, "+"), (isolator, "1"), plus, length, number=number, purpose="battery to its isolator", **common)
+        build.run(0, "P", (tag, "+"), (isolator, "1"), UNKNOWN, 0.0, number=number, purpose="battery to its isolator", **common)
         build.run(
-            0, "P", (isolator, "2"), (block, "1"), plus, length, number=number + 1, purpose="isolator to fuse block", **common
+            0, "P", (isolator, "2"), (block, "1"), UNKNOWN, 0.0, number=number + 1, purpose="isolator to fuse block", **common
         )
-        build.run(
-            0, "N", (tag, "-"), ship.minus, minus, 2 * length, number=index + 1, purpose="battery to negative bar", **common
-        )
-
-
-def _on_block(build: Builder, block: str) -> tuple[Ampere, list[SquareMetre]]:
-    fed = [entry for entry in build.conductors if entry.start.component == block and not entry.aboard]
-    ratings = sum(float(build.components[entry.end.component].facts.get("amps", 0.0)) for entry in fed)
-    return ratings, [entry.area for entry in fed]
+        least = f", at least {negative_least * 1e6:.0f} mm²" if index == 0 and negative_least > 0.0 else ""
+        purpose = f"battery to negative bar{least}"
+        build.run(0, "N", (tag, "-"), ship.minus, UNKNOWN, 0.0, number=index + 1, purpose=purpose, **common)
 
 
 def ship_sources(build: Builder, ship: Ship, banks: dict[str, Stud]) -> None:

@@ -14,6 +14,7 @@ from math import ceil
 from athwart.catalogue.records import Fuse, FuseFamily, Row, Sundry
 from athwart.design.netlist import Component, Conductor, End
 from athwart.design.proposal import Lane, Proposal
+from athwart.design.wiring_bank import bank_lane
 from athwart.papers.figures import amps
 
 LUGGED = frozenset("PNLCE")
@@ -291,7 +292,10 @@ def _small(p: Proposal) -> Iterator[_Draft]:
     switches = tuple(c.tag for c in p.netlist.components if c.kind == "main switch" and c.lane > 0)
     yield from _one_each(p, "lock and tag", switches)
     if p.brief.supply.common_negative == "isolated":
-        yield from _one_each(p, "insulation monitor", ("X0.2",))
+        isolated = [bank.volts for bank in p.banks] if not p.brief.supply.insulation_monitor else []
+        for volts in sorted(set(isolated)):
+            tags = tuple(f"X{bank_lane(bank, p.lanes)}.2" for bank in p.banks if bank.volts == volts)
+            yield from _one_each(p, "insulation monitor", tags, volts)
     wires = sum(c.parallel for c in p.netlist.conductors if not c.aboard and c.kind != "H")
     if wires:
         yield _Draft(
@@ -299,8 +303,10 @@ def _small(p: Proposal) -> Iterator[_Draft]:
         )
 
 
-def _one_each(p: Proposal, use: str, tags: tuple[str, ...]) -> Iterator[_Draft]:
-    row = next(iter(_sundries(p, use)), None)
+def _one_each(p: Proposal, use: str, tags: tuple[str, ...], volts: float | None = None) -> Iterator[_Draft]:
+    """One a tag, of the first row of a use; with ``volts`` of the first row made for no fewer."""
+    rows = [row for row in _sundries(p, use) if volts is None or (row.volts_in or 0.0) >= 0.9 * volts]
+    row = next(iter(sorted(rows, key=lambda entry: entry.volts_in or 0.0)) if volts is not None else iter(rows), None)
     if tags and row is not None:
         yield _Draft(len(tags), "pc", tags, row.name, "", row)
 

@@ -10,6 +10,7 @@ from athwart.design.checks.registry import check
 from athwart.design.proposal import Lane, Proposal
 from athwart.design.search.fusing import withstand
 from athwart.findings import Finding, code
+from athwart.power.fuse import breaking_capacity_at
 from athwart.power.rules import RULE_SETS
 
 FUSE_01 = code(
@@ -92,6 +93,16 @@ FUSE_09 = code(
     why="A rope round the propeller holds it; the motor draws several times its current until somebody lets go of the button.",
     remedy="A motor protection that trips on stall, a faster fuse, or a thicker cable.",
     source="dc-motor",
+)
+FUSE_10 = code(
+    "FUSE-10",
+    "A small fuse does not suit its circuit",
+    "stop",
+    says="A fuse other than a main fuse is rated for fewer volts than its circuit has on charge, breaks less than a short circuit "
+    "behind it draws, or none of the catalogue does both.",
+    why="A fuse of a charger, a coil or a string bursts on the same battery as the main fuse.",
+    remedy="A family with the volts and the breaking capacity; or feed the circuit from behind a larger fuse that has both.",
+    source="iso-8820-scopes",
 )
 OF_LIMIT = (
     ("rating over the run", FUSE_03, "current"),
@@ -183,3 +194,35 @@ def locked(p: Proposal) -> Iterator[Finding]:
                 tags=_tag(lane),
                 path=part_path(p, lane, "fuse"),
             )
+
+
+@check
+def small(p: Proposal) -> Iterator[Finding]:
+    """Fuses of chargers, coils, strings and the control line: volts and breaking capacity where they sit."""
+    rows = {fuse.id: fuse for fuse in p.catalogue.fuses}
+    for part in p.netlist.components:
+        if part.kind != "fuse" or part.name == "main fuse" or "fault" not in part.facts:
+            continue
+        volts, fault = float(part.facts["volts"]), float(part.facts["fault"])
+        others = next((bank.parallel for bank in p.banks if part.name == "string fuse" and part.place == bank.place), 1)
+        fault *= (others - 1) / others if others > 1 else 1.0
+        row = rows.get(part.row or "")
+        what = f"{part.name} {part.tag}, {' '.join(part.rating)}"
+        if row is None:
+            if part.aboard:
+                continue
+            asked = f"{told(volts, 'voltage')}, {told(fault, 'current')}"
+            yield FUSE_10.found(f"{part.name} {part.tag}", f"{what}: none of the catalogue.", limit=asked, tags=(part.tag,))
+            continue
+        family = p.catalogue.fuse_families[row.family]
+        breaks = breaking_capacity_at(family, volts)
+        if volts > family.volts_most + 1e-9:
+            yield FUSE_10.found(
+                f"{part.name} {part.tag}", f"{what}, {family.family}: rated volts.", value=told(volts, "voltage"),
+                limit=told(family.volts_most, "voltage"), margin=over(volts, family.volts_most), tags=(part.tag,),
+            )  # fmt: skip
+        elif fault > breaks:
+            yield FUSE_10.found(
+                f"{part.name} {part.tag}", f"{what}, {family.family}: short circuit behind it.", value=told(fault, "current"),
+                limit=told(breaks, "current"), margin=over(fault, breaks), tags=(part.tag,),
+            )  # fmt: skip

@@ -116,6 +116,10 @@ def joints(plus: int = PIECES_PLUS, minus: int = PIECES_MINUS, parallel: int = 1
     return JOINTS["lug"].usual * 2 * (plus + minus) / parallel
 
 
+STRING_FUSE_OVER = 1.25
+"""A string's fuse over its share of the current (own judgement)."""
+
+
 @lru_cache(maxsize=512)
 def _carrying(catalogue: _Hold, current: Ampere, volts: Volt, time: Second) -> tuple[tuple[Ampere, Fuse, FuseFamily], ...]:
     """Fuses that carry a string's share for the run, each with what it breaks, smallest first."""
@@ -147,14 +151,18 @@ class _Hold:
 def string_fuse(
     task: Task, block: BatteryBlock, series: int, parallel: int, current: Ampere, fault: Ampere
 ) -> tuple[Fuse, FuseFamily] | None:
-    """The fuse at each string's positive: carries a quarter more than its share, breaks what the other strings feed into it."""
+    """The fuse at each string's positive: carries a quarter more than its share for the longest run, and the share of other loads
+    for ever; breaks what the other strings feed into it."""
     if parallel < 2:
         return None
     volts = block.charge_volts * series
-    share = round(1.25 * current / parallel, 0)
+    share = round(STRING_FUSE_OVER * current / parallel, 0)
     others = fault * (parallel - 1) / parallel
     carrying = _carrying(_Hold(task.catalogue), share, volts, task.run_time)
-    return next(((fuse, family) for breaks, fuse, family in carrying if breaks >= others), None)
+    lasting = STRING_FUSE_OVER * task.other_peak / parallel
+    return next(
+        ((fuse, family) for breaks, fuse, family in carrying if breaks >= others and fuse.rating >= lasting * (1 - 1e-9)), None
+    )
 
 
 def _state(

@@ -26,6 +26,7 @@ from athwart.power import charger as law
 from athwart.power.ampacity import Ampacity
 from athwart.power.battery import running_volts, sae_cranking, warm_resistance
 from athwart.power.battery_data import chemistry
+from athwart.power.contact import JOINTS
 from athwart.power.rules import RULE_SETS
 from athwart.units import Ampere, Coulomb, Ohm, Second, Volt
 
@@ -66,7 +67,16 @@ def alternator_for(brief: Brief, battery: str | None) -> Alternator | None:
     return max((a for a in brief.supply.alternators if a.charges == battery), key=lambda a: a.current, default=None)
 
 
-def _source_resistance(battery: ShipBattery, catalogue: Catalogue) -> Ohm:
+def fault_at_block(battery: ShipBattery) -> Ampere:
+    """Largest current into a short circuit at the fuse block behind a ship's battery.
+
+    The lugs of two leads and the isolator's contact stand in its way besides the battery itself.
+    """
+    between = 4 * JOINTS["lug"].usual + JOINTS["switch"].usual
+    return 1.05 * running_volts(battery.volts) / (_source_resistance(battery) + between)
+
+
+def _source_resistance(battery: ShipBattery) -> Ohm:
     if battery.resistance is not None:
         return battery.resistance
     if battery.cranking is not None:
@@ -313,7 +323,7 @@ def _figures(
     rating = float(ceil(FUSE_OVER_INPUT * current))
     fuse_source = fuse_bank = None
     if not shore and source is not None:
-        source_fault = 1.05 * running_volts(source.volts) / _source_resistance(source, catalogue)
+        source_fault = fault_at_block(source)
         fuse_source = _fuse(catalogue, rating, running_volts(source.volts), source_fault)
         fuse_bank = _fuse(catalogue, FUSE_OVER_INPUT * charger.current_out, bank.charging_volts, bank.fault_current_most)
         if given_cable is not None:
@@ -401,4 +411,8 @@ def _kept_up(brief: Brief, alternator: Alternator | None, input_current: Ampere,
 def _given_fuse(catalogue: Catalogue, rating: Ampere | None, chosen: Fuse | None, choosing: bool) -> Fuse | None:
     if rating is None:
         return chosen if choosing else None
-    return min(catalogue.fuses, key=lambda fuse: abs(fuse.rating - rating))
+    breaks = catalogue.fuse_families
+    return min(
+        catalogue.fuses,
+        key=lambda fuse: (abs(fuse.rating - rating), -max(a for _, a in breaks[fuse.family].breaking_capacity), fuse.id),
+    )

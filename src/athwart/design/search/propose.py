@@ -41,7 +41,7 @@ from athwart.design.search import (
     refusals,
     running,
 )
-from athwart.design.search.settle import settle
+from athwart.design.search.settle import other_loads, settle
 from athwart.design.wiring import wire
 from athwart.errors import AthwartError, BriefError, Mistake, NotComputed
 from athwart.power.fuse import opening_band
@@ -466,7 +466,8 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
     spread = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, running.VOLTS_SIGMA, uncertainty.IMMERSION)
     diameter = unit.tunnel_diameter or 0.0
     cover = c.thruster.tunnel.axis_depth - c.drop - diameter / 2
-    full, half, limit = running_times(found)
+    loads = [other_loads(brief, found.bank, state) if found.bank is not None else 0.0 for state in ("design", "peak")]
+    full, half, limit = running_times(found, *loads)
     design = replace(found.design, thrust_sigma=spread) if found.design is not None else None
     panel = next((row for helm in brief.helms for row in catalogue.panels if row.id == helm.panel), None) or _panel(
         catalogue, unit
@@ -549,17 +550,22 @@ def _both(c: Chosen, everything: list[Chosen]) -> LaneState | None:
     return c.chain.design
 
 
-def running_times(found: chain.Chain) -> tuple[float | None, float | None, str]:
-    """Run time at full and at half thrust, and what ends it first."""
+def running_times(found: chain.Chain, others: float = 0.0, others_peak: float = 0.0) -> tuple[float | None, float | None, str]:
+    """Run time at full and at half thrust, and what ends it first; ``others`` are other loads on the bank, design and peak."""
     unit, bank, design, peak = found.unit, found.bank, found.design, found.peak
     if bank is None or design is None or peak is None:
         return None, None, "not computed yet"
-    by_bank = bank.capacity_design / design.current
+    by_bank = bank.capacity_design / (design.current + others)
     options = [(by_bank, "battery charge")]
     if unit.at_limit == "trips" and unit.rated_time is not None and unit.rated_current is not None:
         options.append((unit.rated_time * min(1.0, (unit.rated_current / peak.current) ** 2), "motor heat"))
     held = bank.block.discharge_continuous
-    each = peak.current / bank.parallel
+    each = (peak.current + others_peak) / bank.parallel
+    if bank.block.discharge_peak is not None and each > bank.block.discharge_peak:
+        options.append((0.0, "battery protection circuit"))
+    if bank.string_fuse is not None:
+        fuse, family = bank.string_fuse
+        options.append((opening_band(family, fuse.rating, each).least, "string fuse"))
     if held is not None and each > held and bank.block.discharge_peak_time is not None:
         options.append((bank.block.discharge_peak_time, "battery protection circuit"))
     if found.fuse is not None:
@@ -575,7 +581,7 @@ def running_times(found: chain.Chain) -> tuple[float | None, float | None, str]:
         else design.current * 0.5**1.5 / 0.5**0.5
     )
     half = min(
-        bank.capacity_design / half_current,
+        bank.capacity_design / (half_current + others),
         *(t * (design.current / half_current) ** 2 for t, name in options if name == "motor heat"),
         float("inf"),
     )

@@ -156,7 +156,7 @@ def solve(
     return Solved(solve_circuit(net), wires, ohms)
 
 
-def other_loads(brief: Brief, bank: Bank, state: StateName) -> Ampere:
+def other_loads(brief: Brief, bank: Bank, state: str) -> Ampere:
     """Current of the other loads on a bank: in the design state those said to run at the same time, in the peak state all."""
     wish = next((entry for entry in brief.bank if entry.name == bank.name), None)
     if wish is None:
