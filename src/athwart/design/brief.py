@@ -262,6 +262,7 @@ class ConsumerLoad(Section):
     current: f.Current
     least_volts: f.Voltage | None = None
     at_the_same_time: bool = False
+    cranks_engine: bool | None = None
 
 
 class Supply(Section):

@@ -246,6 +246,7 @@ WORDS: dict[str, dict[str, str]] = {
         "current": "Current it draws.",
         "least_volts": "Least volts it works at.",
         "at_the_same_time": "Whether it runs while the thruster runs.",
+        "cranks_engine": "Whether it starts an engine; not given, its name decides (start, crank).",
     },
     "Network": {
         "profile": "The standard whose limits of length, drops and nodes hold.",

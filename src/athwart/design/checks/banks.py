@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from athwart.design.brief import ConsumerLoad
 from athwart.design.checks.looks import bank_path, bank_tags, lanes_of, over, part_path, parts_of, share, told, under, wish_of
 from athwart.design.checks.registry import check
 from athwart.design.proposal import Bank, Proposal
@@ -372,6 +373,13 @@ def place(p: Proposal) -> Iterator[Finding]:
             yield BANK_08.found(wish.name, f"{bank.block.name}.", path=bank_path(p, wish.name, "chemistries"))
 
 
+def cranks(load: ConsumerLoad) -> bool:
+    """Whether a load starts an engine: as the brief says, else by its name."""
+    if load.cranks_engine is not None:
+        return load.cranks_engine
+    return any(word in load.name.casefold() for word in ("start", "crank"))
+
+
 @check
 def shared(p: Proposal) -> Iterator[Finding]:
     """Who else hangs on it."""
@@ -379,7 +387,7 @@ def shared(p: Proposal) -> Iterator[Finding]:
     starters = [battery for battery in p.brief.supply.batteries if "engine start" in battery.use]
     for bank in p.banks:
         found = wish_of(p, bank.name)
-        shares = found is not None and any("start" in load.name.casefold() for load in found[1].shared_with)
+        shares = found is not None and any(cranks(load) for load in found[1].shared_with)
         if burns and shares and not starters:
             yield BANK_07.found(
                 bank.name, "The thruster empties the engine's only starter.", path=bank_path(p, bank.name, "shared_with")

@@ -161,6 +161,15 @@ CHARGE_16 = code(
     remedy="Feed it from the house battery, or make sure that it stops well above starting volts.",
     source="common-practice",
 )
+CHARGE_22 = code(
+    "CHARGE-22",
+    "The engine's only battery charges the thruster",
+    "stop",
+    says="The ship has one battery, it starts the engine, and the thruster's charger takes from it.",
+    why="After a few dockings with the engine off nothing starts the engine any more.",
+    remedy="A house battery for the charger, or a charger fed by the alternator alone: one that runs only above charging volts.",
+    source="common-practice",
+)
 CHARGE_17 = code(
     "CHARGE-17",
     "The charger ties the negatives a second time",
@@ -230,6 +239,11 @@ def source_there(p: Proposal) -> Iterator[Finding]:
     """No source, or what is no charger."""
     for choice in p.charging:
         bank = _bank(p, choice)
+        if bank is not None and choice.kind != "none" and choice.energy_in_per_day <= 0.0 < choice.energy_out_per_day:
+            what = choice.from_battery or "its source"
+            yield CHARGE_01.found(
+                _place(p, choice), f"Its charger takes from {what}, which nothing charges.", path=_path(p, bank)
+            )
         if bank is None or choice.kind != "none":
             continue
         described = next((parts_of(p, lane).charger for lane in lanes_of(p, bank) if parts_of(p, lane).charger is not None), None)
@@ -384,7 +398,10 @@ def suits_blocks(p: Proposal) -> Iterator[Finding]:
             if choice.kind == "series/parallel switch":
                 yield CHARGE_15.found(where, f"{choice.charger.name}.", path=_path(p, bank, "kind"))
             if source is not None and source.use == "engine start":
-                yield CHARGE_16.found(where, f"It is fed from the {source.name}.", path=_path(p, bank, "fed_from"))
+                burns = any(engine.fuel != "electric" for engine in p.brief.propulsion.engines)
+                sole = burns and all(battery.name == source.name for battery in p.brief.supply.batteries)
+                entry = CHARGE_22 if sole else CHARGE_16
+                yield entry.found(where, f"It is fed from the {source.name}.", path=_path(p, bank, "fed_from"))
         coldest = p.brief.duty.coldest_bank
         if (
             block.chemistry == "lfp"

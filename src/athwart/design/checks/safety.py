@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from athwart.design.checks.looks import lanes_of, over, part_path, tags, thruster_path, told, under, where_of
 from athwart.design.checks.registry import check
+from athwart.design.netlist import Component, ComponentKind
 from athwart.design.proposal import Lane, Proposal
 from athwart.findings import Code, Finding, code
 from athwart.power.rules import RULE_SETS
@@ -27,7 +28,7 @@ PETROL_02 = code(
     "PETROL-02",
     "A fuse, switch or contactor is not ignition-protected where petrol vapour may be",
     "stop",
-    says="A part of the chain beside the unit sits in a petrol space and is not ignition-protected.",
+    says="A fuse, switch, relay or converter sits in a petrol space and is not ignition-protected, or nothing says that it is.",
     why="The whole chain must not ignite: a protected motor behind an open contactor in the same locker is no protection.",
     remedy="Take protected parts, or move them out of that space.",
     source="33-cfr-183-410",
@@ -53,7 +54,7 @@ PETROL_04 = code(
 PETROL_05 = code(
     "PETROL-05",
     "Portable petrol aboard and no space named",
-    "note",
+    "caution",
     says="The brief says that portable petrol tanks or a petrol engine are aboard, and names no space that their vapour may reach.",
     why="Vapour runs to the lowest place. A stern locker with a portable tank makes a petrol space of its neighbour.",
     remedy="Mark the places with petrol_space in the brief, and check again.",
@@ -148,6 +149,33 @@ def _petrol(p: Proposal, place: str | None) -> bool:
     return p.brief.boat.petrol_aboard != "no" and found is not None and found.petrol_space
 
 
+SPARKS: frozenset[ComponentKind] = frozenset(
+    ("fuse", "main switch", "stop contactor", "network converter", "equaliser", "isolator", "panel", "stop button")
+)
+"""Kinds of part that can light vapour besides units and chargers, which have findings of their own."""
+
+
+def _protected(p: Proposal, part: Component) -> bool:
+    """Whether the row of a part says that it is ignition-protected; a part without a row says nothing."""
+    if part.kind == "fuse":
+        fuse = next((row for row in p.catalogue.fuses if row.id == part.row), None)
+        return fuse is not None and p.catalogue.fuse_families[fuse.family].ignition_protected
+    for rows in p.catalogue.tables().values():
+        found = next((row for row in rows if row.id == part.row), None)
+        if found is not None:
+            return bool(getattr(found, "ignition_protected", False))
+    return False
+
+
+def _petrol_path(p: Proposal, part: Component) -> str:
+    lane = next((lane for lane in p.lanes if lane.lane == part.lane), None)
+    key = {"main fuse": "fuse", "main switch": "switch", "stop contactor": "stop"}.get(part.name)
+    if lane is not None and key is not None:
+        return part_path(p, lane, key)
+    index = next(i for i, place in enumerate(p.brief.layout.places) if place.name == part.place)
+    return f"layout.places[{index}].petrol_space"
+
+
 @check
 def petrol(p: Proposal) -> Iterator[Finding]:
     """The whole chain of a lane in spaces that petrol vapour may reach."""
@@ -159,19 +187,11 @@ def petrol(p: Proposal) -> Iterator[Finding]:
                 tags=tags(p, lane, "unit"),
                 path=part_path(p, lane, "unit"),
             )
-        bank = p.bank(lane.bank)
-        if bank is None or not _petrol(p, bank.place):
-            continue
-        for part, protected, kind in (
-            ("fuse", lane.fuse.family.ignition_protected if lane.fuse else True, "fuse"),
-            ("switch", lane.switch.ignition_protected if lane.switch else True, "main switch"),
-            ("stop", lane.stop.ignition_protected if lane.stop else True, "stop contactor"),
-        ):
-            if not protected:
-                marks = tuple(t for t in tags(p, lane, kind) if kind != "fuse" or t == f"F{lane.lane}.1")  # type: ignore[arg-type]
-                yield PETROL_02.found(
-                    where_of(lane), f"Its {kind} stands in {bank.place}.", tags=marks, path=part_path(p, lane, part)
-                )
+    for part in p.netlist.components:
+        if part.kind in SPARKS and part.place is not None and _petrol(p, part.place) and not _protected(p, part):
+            yield PETROL_02.found(
+                f"{part.name} {part.tag}", f"It stands in {part.place}.", tags=(part.tag,), path=_petrol_path(p, part)
+            )
     for bank in p.banks:
         if not _petrol(p, bank.place):
             continue

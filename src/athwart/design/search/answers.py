@@ -62,8 +62,10 @@ def _hold(p: Proposal) -> Answer:
     ]
     state = lane.both_design or lane.design
     sigma = ((case.sigma**2 + state.thrust_sigma**2) ** 0.5) / 2
+    whole = all(entry.passes for entry in p.lanes)
+    word = "No" if not held else "Yes" if whole else "Not as it is, the thrust would but the system does not pass"
     sentence = (
-        f"{'Yes' if held else 'No'}: {_kn(lane.wind_held_worst)} from the worst heading asked, "
+        f"{word}: {_kn(lane.wind_held_worst)} from the worst heading asked, "
         f"{degrees(case.worst_heading):.0f} degrees off the bow, "
         f"and {_kn(lane.wind_held_beam)} on the beam, {words}, bank cold and aged; asked is {kind}{_kn(asked)} {reads}. "
         f"Chance of holding at the worst heading {lane.chance * 100:.0f} %."
@@ -81,7 +83,7 @@ def _hold(p: Proposal) -> Answer:
         "kn",
         "more",
         remark,
-        _verdict(p, held and all(entry.passes for entry in p.lanes)),  # type: ignore[arg-type]
+        _verdict(p, held and whole),  # type: ignore[arg-type]
     )
 
 
@@ -145,6 +147,10 @@ def _refill(p: Proposal) -> Answer:
         return Answer(
             3, question, f"Never: nothing charges the {slowest.bank}.", "never", None, 4.0, None, "h", "less", verdict="no"
         )
+    dry = next((c for c in p.charging if c.energy_in_per_day <= 0.0 < c.energy_out_per_day), None)
+    if dry is not None:
+        words = f"Never: nothing charges the {dry.from_battery or 'source'} that the charger of the {dry.bank} takes from."
+        return Answer(3, question, words, "never", None, 4.0, None, "h", "less", verdict="no")
     hours = slowest.refill_time / 3600
     return Answer(
         3,

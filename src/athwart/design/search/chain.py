@@ -9,6 +9,7 @@ goes on to the next cable and then the next bank, since volts are what a larger 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import exp
@@ -102,6 +103,16 @@ class Chain:
         )
 
 
+def run_of(task: Task, kept: Mapping[str, Keep]) -> RunOf:
+    """The route, with the length of the cable aboard where that is kept and gives one; unsaid, the longer reading is taken."""
+    cable = task.given.parts.cable if kept.get("cable") in ("aboard", "fixed") else None
+    if cable is None or cable.length is None:
+        return task.run
+    one_way = 0.5 * cable.length if cable.length_is == "there and back" else cable.length
+    words = "as aboard" if cable.length_is is not None else "as aboard, taken as one way"
+    return replace(task.run, plus=one_way, minus=one_way, given=True, words=f"{task.run.words}, length {words}")
+
+
 def required_thrust(worst: Newton, sigma: Ratio, brief: Brief) -> Newton:
     """Nominal need with the brief's margin, or more where a chance of holding is asked for."""
     margin = 1.0 + brief.choices.margins.thrust
@@ -173,7 +184,8 @@ def _state(
     source = bank.resistance_design if design else bank.resistance_new
     point = running.run(unit, "design" if design else "peak", emf - source * other, source + path)
     basis = running.GROSS_TO_NET if unit.thrust_basis == "gross" else 1.0
-    thrust = running.thrust_delivered(unit.thrust, point.thrust_ratio, immersion, basis)
+    ratio = point.thrust_ratio if design else running.thrust_ratio_at(unit, "peak", point.terminal_volts)
+    thrust = running.thrust_delivered(unit.thrust, ratio, immersion, basis)
     state = LaneState(
         "design" if design else "peak",
         emf,
@@ -193,7 +205,7 @@ def evaluate(
     task: Task, unit: ThrusterUnit, bank: Bank, cable: Cable, parallel: int, kept: dict[str, Keep], *, finish: bool = True
 ) -> Chain:
     """One chain judged: a fuse, switch and stop are chosen for it where ``finish`` and nothing cheaper to find out is broken."""
-    brief, run = task.brief, task.run
+    brief, run = task.brief, run_of(task, kept)
     part = task.given.parts
     immersion = task.immersion.get(unit.tunnel_diameter or 0.0, 1.0)
     aboard_cable = part.cable if kept.get("cable") in ("aboard", "fixed") else None
@@ -377,9 +389,8 @@ def _again(task: Task, done: Chain, choice: CableChoice) -> tuple[LaneState, Lan
     hot = cold + (FUSE_HOT - 1) * (done.fuse.fuse.resistance if done.fuse else 0.0)
     lugs = choice.joint_resistance if choice.kept != "chosen" else joints(pieces, PIECES_MINUS, choice.parallel)
     immersion = task.immersion.get(done.unit.tunnel_diameter or 0.0, 1.0)
-    copper = [
-        cabling.path_copper(choice.cable, choice.parallel, task.run, t) for t in (states.CONDUCTOR_HOT, states.CONDUCTOR_COLD)
-    ]
+    run = run_of(task, {"cable": choice.kept})
+    copper = [cabling.path_copper(choice.cable, choice.parallel, run, t) for t in (states.CONDUCTOR_HOT, states.CONDUCTOR_COLD)]
     design, _ = _state("design", done.unit, done.bank, copper[0] + lugs + hot, task.other_design, states.CONDUCTOR_HOT, immersion)
     peak, _ = _state("peak", done.unit, done.bank, copper[1] + lugs + cold, task.other_peak, states.CONDUCTOR_COLD, immersion)
     return design, peak

@@ -291,6 +291,8 @@ def _smallest(brief: Brief, catalogue: Catalogue, bank: Bank, load: Burden, sour
         back = law.bulk_time(min(load.docking, bank.capacity), charger.current_out, data.charge_factor)
         if back <= REFILL and charger.current_out * hours >= needed_day:
             return charger
+    if all(_hours_in_a_day(brief, source.name, c.kind) <= 0.0 for c in rows):
+        return min(rows, key=lambda c: (not c.isolated, c.current_out, c.price, c.id))  # a larger one puts back nothing more
     return max(rows, key=lambda c: c.current_out)
 
 

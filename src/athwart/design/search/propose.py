@@ -231,10 +231,10 @@ def _choose_lane(
         note = () if own is None or kept_own is not None else _why_unit_replaced(own, rejections)
         best = replace(best, replaced=(*note, *best.replaced))
         return _chosen(task, case, best, "aboard" if kept_own is not None else "chosen", tuple(rejections), drop)
-    if nearest is not None:
+    unit, short = _least_refused(pool, rejections, task.required)
+    if nearest is not None and -nearest[0] <= short:
         shown = _with_reason(chain.completed(task, nearest[1]), own, rejections)
         return _chosen(task, case, shown, "aboard" if shown.unit is own else "chosen", tuple(rejections), drop)
-    unit = _least_refused(pool, rejections)
     judged, _ = _judge(task, unit)
     least = _with_reason(chain.completed(task, judged), own, rejections) if judged is not None else None
     refused = _chosen(task, case, least, "aboard" if unit is own else "chosen", tuple(rejections), drop)
@@ -253,10 +253,19 @@ def _why_unit_replaced(own: ThrusterUnit, rejections: list[Rejection]) -> tuple[
     return (f"unit {own.id} aboard: {reason.rule}: {reason.figure} against {reason.limit}",) if reason is not None else ()
 
 
-def _least_refused(pool: list[ThrusterUnit], rejections: list[Rejection]) -> ThrusterUnit:
-    """Where a rule refuses every unit: the one refused by least, electric ones first, to have something to look at."""
-    margins = {r.row: (r.margin if r.margin is not None else -9.0) for r in rejections}
-    return max(pool, key=lambda u: (u.drive != "hydraulic", margins.get(u.id, -9.0), -u.thrust))
+REFUSED_OUTRIGHT = 0.5
+"""How far off a unit counts that a rule refuses without a figure: kind, housing, petrol vapour (own judgement)."""
+
+
+def _least_refused(pool: list[ThrusterUnit], rejections: list[Rejection], required: Newton) -> tuple[ThrusterUnit, float]:
+    """Where no unit passes: the electric one that is least far off, by thrust and by the rule that refuses it; how far."""
+    margins = {r.row: (REFUSED_OUTRIGHT if r.margin is None else max(0.0, -r.margin)) for r in rejections}
+
+    def off(unit: ThrusterUnit) -> float:
+        return max(margins.get(unit.id, REFUSED_OUTRIGHT), 1.0 - unit.thrust / required if required > 0.0 else 0.0)
+
+    found = min(pool, key=lambda u: (u.drive == "hydraulic", round(off(u), 6), u.thrust, u.id))
+    return found, off(found)
 
 
 def _judge(task: chain.Task, unit: ThrusterUnit) -> tuple[chain.Chain | None, Newton]:

@@ -168,5 +168,10 @@ def load(unit: ThrusterUnit, state: Literal["design", "peak"]) -> Callable[[Volt
 
 
 def thrust_ratio_at(unit: ThrusterUnit, state: Literal["design", "peak"], terminal_volts: Volt) -> Ratio:
-    """Thrust over rated thrust at terminal volts."""
+    """Thrust over rated thrust at terminal volts: in the design state its low side, in the peak state that of the nominal motor.
+
+    The largest current of the peak state is of a motor with hot magnets or a cold winding; its thrust is nobody's promise.
+    """
+    if state == "peak" and not is_constant_power(unit):
+        return run_brushed(motor_of(unit), terminal_volts, 0.0).thrust_ratio
     return run(unit, state, terminal_volts, 0.0).thrust_ratio
