@@ -276,9 +276,20 @@ def _consumer(build: Builder, poles: Poles, name: str, current: float, source: S
     """A load that exists: its feed and its fuse are its own, neither sized nor chosen here."""
     lane = poles.lane
     tag = build.add(build.tag("A", lane), "consumer", lane, name, (amps(current),), ("+", "-"), aboard=True)
-    common: dict[str, Any] = {"current": current, "purpose": f"{name}, over its own fuse", "route": "not given", "aboard": True}
-    build.run(lane, "P", source, (tag, "+"), UNKNOWN, 0.0, **common)
-    build.run(lane, "N", (tag, "-"), poles.minus, UNKNOWN, 0.0, **common)
+    fuse = build.add(
+        build.tag("F", lane),
+        "fuse",
+        lane,
+        f"fuse, {name}",
+        ("not given",),
+        ("1", "2"),
+        place=build.components[source[0]].place,
+        aboard=True,
+    )
+    common: dict[str, Any] = {"route": "not given", "aboard": True}
+    build.run(lane, "P", source, (fuse, "1"), UNKNOWN, 0.0, purpose=f"to the fuse of {name}", **common)
+    build.run(lane, "P", (fuse, "2"), (tag, "+"), UNKNOWN, 0.0, fuse=fuse, current=current, purpose=name, **common)
+    build.run(lane, "N", (tag, "-"), poles.minus, UNKNOWN, 0.0, current=current, purpose=name, **common)
 
 
 def _equaliser(build: Builder, bank: Bank, poles: Poles, current: float) -> None:

@@ -207,12 +207,12 @@ class Builder:
                 return Stretch.of(cable)
         return Stretch(area, f"{area * 1e6:.3g} mm²", resistance_per_metre(area), insulation=PVC_RATING)
 
-    def small_fuse(self, current: Ampere, source: tuple[str, str]) -> tuple[Fuse | None, Ampere]:
+    def small_fuse(self, current: Ampere, source: tuple[str, str], most: Ampere = SMALL_FUSE_MOST) -> tuple[Fuse | None, Ampere]:
         """The smallest fuse of the catalogue that carries ``current`` and breaks the fault at ``source`` at its charging volts.
 
         Where none does without being far too large for what it protects: none, and the next round rating.
         """
-        most = max(SMALL_FUSE_MOST, SMALL_FUSE_OVER * current)
+        most = max(most, SMALL_FUSE_OVER * current)
         for fuse in sorted(self.catalogue.fuses, key=lambda row: (row.rating, row.price, row.id)):
             family = self.catalogue.fuse_families[fuse.family]
             volts, fault = self.at_tap(source[0], self.branch(fuse.rating)) or (0.0, 0.0)

@@ -12,7 +12,8 @@ from athwart.design.wiring_build import FUSE_FROM_SOURCE, SWITCH_PIECE, Builder,
 from athwart.design.wiring_ship import Ship, Stud, ship_tap
 from athwart.units import Metre
 
-CONTROL_FUSE_LEAST = 3.0
+CONTROL_FUSE_LEAST, CONTROL_FUSE_MOST = 3.0, 30.0
+"""Ratings of the fuse of a stop loop, whose wire is sized for it (own judgement)."""
 
 
 def split_plus(total: Metre, from_source: Metre | None, pieces: int) -> tuple[Metre, ...]:
@@ -156,7 +157,7 @@ def stop_loop(build: Builder, ship: Ship, lane: Lane, poles: Poles, control: Stu
     from_ship = latching or bool(aboard and aboard.fed_from == "ship bank")
     current = stop.coil_current or 1.0
     tap = (ship.source(None) if from_ship else None) or control
-    fuse, rating = build.small_fuse(max(CONTROL_FUSE_LEAST, 1.5 * current), tap)
+    fuse, rating = build.small_fuse(max(CONTROL_FUSE_LEAST, 1.5 * current), tap, CONTROL_FUSE_MOST)
     cable = build.branch(rating)
     source = ship_tap(build, ship, None, cable, rating, f"stop fuse, {lane.thruster.identity}", fuse) if from_ship else None
     fed_by_ship = source is not None

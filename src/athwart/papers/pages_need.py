@@ -17,6 +17,8 @@ from athwart.thruster import immersion as law
 
 NEAREST, LISTED = 8, 16
 """Units not taken that get a line each, of each kind; and row names listed for each rule."""
+TOGETHER = 12
+"""Rows of a table that is not parted over two pages."""
 READ = {"on deck": "on deck", "masthead": "at the masthead", "forecast 10 m": "forecast at 10 m"}
 END_RADIUS = 0.1
 """Rounding of a tunnel's ends over its diameter."""
@@ -288,7 +290,11 @@ def _rejections(c: Context, lane: Lane, found: list[Rejection]) -> list[b.Block]
         blocks += [
             b.section(f"All others, {lane.thruster.identity}"),
             b.table(
-                [("rule that refused them", "l", "38mm"), ("count", "r", "auto"), ("rows", "l", "1fr")], rows, size=7.0, inset=2.0
+                [("rule that refused them", "l", "38mm"), ("count", "r", "auto"), ("rows", "l", "1fr")],
+                rows,
+                size=7.0,
+                inset=2.0,
+                whole=len(rows) <= TOGETHER,
             ),
         ]
     return blocks
@@ -478,7 +484,8 @@ def section_at_tunnel(c: Context, lane: Lane, scale: int) -> Chart:
     chart.line([(x - diameter * mm * 0.75, axis), (x + diameter * mm * 0.75, axis)], "dash-dot", 0.13)
     chart.line([(x, axis - diameter * mm * 0.75), (x, axis + diameter * mm * 0.75)], "dash-dot", 0.13)
     roof = axis - diameter / 2 * mm
-    _dimension(chart, 40.0, light, roof, f"{lane.cover * 1e3:.0f} cover", below=roof - light < 7.0)
+    if lane.cover >= 0.0:  # a roof out of the water has no cover to draw
+        _dimension(chart, 40.0, light, roof, f"{lane.cover * 1e3:.0f} cover", below=roof - light < 7.0)
     _dimension(chart, 9.0, surface, axis, f"{t.axis_depth * 1e3:.0f}", left=True)
     _dimension(chart, 9.0, axis, keel, f"{below * 1e3:.0f}", left=True)
     chart.line([(x, roof), (41.0, roof)], "full", 0.13)

@@ -13,7 +13,17 @@ from math import copysign, cos, hypot, isfinite, pi, radians, sin, sqrt
 
 from athwart.errors import NotComputed
 from athwart.explain import formula
-from athwart.units.names import Metre, MetrePerSecond, Newton, NewtonMetre, Radian, RadianPerSecond, Ratio
+from athwart.units.names import (
+    KilogramPerCubicMetre,
+    Metre,
+    MetrePerSecond,
+    Newton,
+    NewtonMetre,
+    Radian,
+    RadianPerSecond,
+    Ratio,
+    SquareMetre,
+)
 from athwart.vessel.added_mass import MUNK_SHARE
 from athwart.vessel.harmonics import WindHarmonics
 from athwart.vessel.underwater import SURGE_DRAG, HullInWater
@@ -50,7 +60,7 @@ def turn_rate(length: Metre) -> RadianPerSecond:
 
 @formula("v", "m/s", "sqrt(side_force / (0.5 * water_density * drag_area))", source="own-arithmetic",
          valid="wind force that does not fade with the drift, no damping beside cross flow")  # fmt: skip
-def beam_drift(side_force: Newton, drag_area: float, water_density: float) -> MetrePerSecond:
+def beam_drift(side_force: Newton, drag_area: SquareMetre, water_density: KilogramPerCubicMetre) -> MetrePerSecond:
     """Steady speed of a boat that drifts sideways under a force.
 
     Parameters
@@ -71,7 +81,9 @@ def beam_drift(side_force: Newton, drag_area: float, water_density: float) -> Me
 
 @formula("r_0", "rad/s", "sqrt(64 * couple / (water_density * drag * draught * length ** 4))", source="own-arithmetic",
          valid="one drag and one draught over the length, no wind")  # fmt: skip
-def couple_rate(couple: NewtonMetre, drag: Ratio, draught: Metre, length: Metre, water_density: float) -> RadianPerSecond:
+def couple_rate(
+    couple: NewtonMetre, drag: Ratio, draught: Metre, length: Metre, water_density: KilogramPerCubicMetre
+) -> RadianPerSecond:
     """Steady rate at which a pure couple turns a hull on the spot.
 
     Parameters

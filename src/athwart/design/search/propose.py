@@ -232,7 +232,7 @@ def _choose_lane(
         best = replace(best, replaced=(*note, *best.replaced))
         return _chosen(task, case, best, "aboard" if kept_own is not None else "chosen", tuple(rejections), drop)
     unit, short = _least_refused(pool, rejections, task.required)
-    if nearest is not None and -nearest[0] <= short:
+    if nearest is not None and (nearest[1].unit.drive == "hydraulic" or -nearest[0] <= short):
         shown = _with_reason(chain.completed(task, nearest[1]), own, rejections)
         return _chosen(task, case, shown, "aboard" if shown.unit is own else "chosen", tuple(rejections), drop)
     judged, _ = _judge(task, unit)

@@ -69,7 +69,6 @@ FIRES: dict[str, Case] = {
             "BANK-21",
             "CABLE-01",
             "CABLE-02",
-            "CABLE-03",
             "CABLE-04",
             "CABLE-06",
             "CABLE-07",
@@ -174,10 +173,21 @@ FIRES: dict[str, Case] = {
             "supply.path_devices": None,
         },
     ),
+    "CHARGE-22": (
+        "1",
+        "propose",
+        {
+            "supply.batteries[0]": None,
+            "supply.path_devices": None,
+            "supply.alternators[0].charges": "starter battery",
+            "supply.shore_charger.charges": "starter battery",
+        },
+    ),
     "BANK-08": ("1", "propose", {"bank[0].chemistries": ["starting"]}),
     "BANK-15": found({f"{LANE}.bank.parallel": "2"}),
     "BANK-16": found({f"{LANE}.bank.row": "lfp-12V-100Ah", f"{LANE}.bank.series": "8"}),
     # ---- cables
+    "CABLE-03": found({f"{LANE}.cable.row": "25mm2-105C", f"{LANE}.cable.in_parallel": "1"}),
     "CABLE-05": found(
         {f"{LANE}.cable.row": "10mm2-70C", f"{LANE}.cable.in_parallel": "1", f"{LANE}.fuse.row": "marine-strip-400A"}
     ),
@@ -186,6 +196,7 @@ FIRES: dict[str, Case] = {
     "CABLE-10": found({f"{LANE}.cable.length": "9 m"}),
     # ---- fuses
     "FUSE-03": found({f"{LANE}.fuse.row": "class-t-300A"}),
+    "FUSE-10": found({f"{LANE}.charger.fuse_at_source": "2 A", "supply.batteries[0].resistance": "0.3 mohm"}),
     "FUSE-05": ("4", "propose", {"fixed": {"lanes": {"bow": {"fuse": {"row": "marine-strip-300A"}}}}}),
     "FUSE-06": found({f"{LANE}.fuse.row": "bolt-down-sf51-400A"}),
     "FUSE-08": found({f"{LANE}.cable.row": "10mm2-70C", f"{LANE}.cable.in_parallel": "1"}),
@@ -219,7 +230,14 @@ FIRES: dict[str, Case] = {
     "PETROL-04": found({"boat.petrol_aboard": "engine", "layout.places[1].petrol_space": "yes"}),
     "PETROL-05": ("1", "propose", {"boat.petrol_aboard": "portable tanks"}),
     "RETRACT-01": ("2", "propose", {"thrusters[0].retract_interlocks": []}),
-    "RETRACT-06": ("2", "propose", {"thrusters[0].tunnel.height_above_waterline_for_box": "50 mm"}),
+    "RETRACT-06": (
+        "2",
+        "propose",
+        {
+            "thrusters[0].tunnel.height_above_waterline_for_box": "50 mm",
+            "fixed": {"lanes": {"bow": {"unit": {"row": "retract-24V-1600N"}}}},
+        },
+    ),
     "RETRACT-04": (
         "2",
         "propose",
