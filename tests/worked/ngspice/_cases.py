@@ -11,6 +11,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from athwart.design.proposal import Lane, LaneState, Proposal
+from athwart.design.search import running
 from athwart.design.search.propose import check, propose
 from athwart.store.briefs import parse_brief
 from athwart.store.catalogues import catalogue_for
