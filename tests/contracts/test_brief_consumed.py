@@ -15,6 +15,8 @@ from pydantic import BaseModel
 
 from athwart.design.brief import Brief, Section
 from athwart.design.checks.evidence import NOT_USED
+from athwart.design.robustness.afloat import afloat
+from athwart.design.robustness.cases import four_cases
 from athwart.papers.as_json import proposal_json
 from athwart.papers.dossier import dossier_pdf
 from tests.unit.design.checks._boats import proposal
@@ -81,6 +83,7 @@ def seen() -> set[tuple[str, str]]:
             if not changes:
                 proposal_json(answer)
                 dossier_pdf(answer, "", {})
+                four_cases(afloat(answer))
     return found
 
 

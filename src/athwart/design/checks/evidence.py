@@ -49,15 +49,9 @@ PROOF_04 = code(
 )
 
 NOT_USED: Mapping[str, str] = {
-    "propulsion.propeller_spacing": "whether two screws can take the place of a stern unit",
-    "propulsion.propeller_diameter": "what engine and rudder add on station",
-    "propulsion.rudder_area": "what engine and rudder add on station",
-    "propulsion.place": "what engine and rudder add on station",
-    "propulsion.engines[].power": "what engine and rudder add on station",
     "propulsion.engines[].cruise": "pump flow at cruising speed",
     "propulsion.engines[].alternator": "alternator output by engine speed",
     "propulsion.engines[].take_off.torque_most_power": "whether the take-off bears the pump",
-    "water.depth": "drift and turning in shallow water",
     "water.temperature": "cooling of hydraulic oil",
     "duty.dockings_per_season": "wear and maintenance intervals",
     "supply.batteries[].age_years": "what the ship's battery gives the charger",
