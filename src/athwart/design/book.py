@@ -185,7 +185,13 @@ def reckon(entry: Formula, words: tuple[str, ...] | list[str]) -> Result:
         value = entry.func(**values)
     except (NotComputed, InputError):
         raise
-    except (ValueError, ZeroDivisionError, OverflowError, TypeError, KeyError) as error:
+    except ZeroDivisionError:
+        nought = [name for name, entered in values.items() if isinstance(entered, (int, float)) and entered == 0]
+        mistakes = tuple(Mistake("nought, and the formula divides by it", path=name, read=told[name][0]) for name in nought)
+        raise InputError("the formula divides by nought with these inputs", mistakes) from None
+    except OverflowError:
+        raise NotComputed(f"{entry.name}: the inputs give a number too large to hold") from None
+    except (ValueError, TypeError, KeyError) as error:
         raise NotComputed(f"{entry.name}: {error}; valid: {entry.valid or 'see the docs page of the formula'}") from None
     inputs = tuple((name, *told[name]) for name in parameters)
     return Result(entry, inputs, value if isinstance(value, (int, float, str)) else str(value), shown(value, entry.unit))

@@ -257,6 +257,17 @@ def _refill(p: Proposal, lane: Lane) -> object:
     return charger.refill_time(min(docking, bank.capacity), bank.capacity, c.charger.current_out, factor)
 
 
+def _run_time(p: Proposal, lane: Lane) -> object:
+    unit, bank = lane.unit, _bank(p, lane)
+    if lane.design is None or lane.peak is None:
+        raise NotComputed(f"lane {lane.lane} does not run")
+    if lane.run_time_limit == "motor heat" and unit.rated_time is not None and unit.rated_current is not None:
+        return running.time_to_trip(unit.rated_time, unit.rated_current, lane.peak.current)
+    if lane.run_time_limit == "battery charge":
+        return running.time_on_charge(bank.capacity_design, lane.design.current, other_loads(p.brief, bank, "design"))
+    raise NotComputed(f"{lane.run_time_limit} ends the run of lane {lane.lane} first: a curve or a limit of a row, no formula")
+
+
 def _cover(p: Proposal, lane: Lane) -> object:
     if not lane.unit.tunnel_diameter:
         raise NotComputed("this unit has no tunnel")
@@ -304,6 +315,7 @@ QUANTITIES: Mapping[str, Quantity] = {
         Quantity("largest_fault", "short circuit at the bank, full and warm", "lane", _most_fault),
         Quantity("charger_input", "current a charger draws from the ship", "lane", _input),
         Quantity("refill_time", "time to refill after a docking", "lane", _refill),
+        Quantity("run_time", "run time at full thrust, by motor heat or the bank's charge", "lane", _run_time),
         Quantity("cover", "water over the tunnel roof in diameters", "lane", _cover),
         Quantity("trim", "trim by the new parts", "boat", _trim),
     )

@@ -146,7 +146,7 @@ def time(p: Proposal) -> Iterator[Finding]:
     for lane in p.lanes:
         where, unit = where_of(lane), lane.unit
         if unit.at_limit == "trips" and unit.rated_time is not None and lane.peak is not None and unit.rated_current is not None:
-            left = unit.rated_time * min(1.0, (unit.rated_current / lane.peak.current) ** 2)
+            left = running.time_to_trip(unit.rated_time, unit.rated_current, lane.peak.current)
             if left < p.need.run_time:
                 yield DRIVE_01.found(
                     where,

@@ -202,7 +202,7 @@ def _time_to_trip(lane: Lane) -> Second:
     unit = lane.unit
     if unit.at_limit != "trips" or unit.rated_time is None or unit.rated_current is None or lane.peak is None:
         return float("inf")
-    return unit.rated_time * min(1.0, (unit.rated_current / lane.peak.current) ** 2)
+    return running.time_to_trip(unit.rated_time, unit.rated_current, lane.peak.current)
 
 
 @dataclass(frozen=True, slots=True)

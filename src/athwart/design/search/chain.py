@@ -271,7 +271,7 @@ def _motor_limits(unit: ThrusterUnit, current: Ampere, time: Second) -> list[Lim
     """Time to the trip at the largest current, from the rated point by the square of current, against the longest hold."""
     if unit.at_limit != "trips" or unit.rated_time is None or unit.rated_current is None:
         return []
-    left = unit.rated_time * min(1.0, (unit.rated_current / current) ** 2)
+    left = running.time_to_trip(unit.rated_time, unit.rated_current, current)
     return [("motor's time to its trip at the largest current, s", left, time, left >= time)]
 
 

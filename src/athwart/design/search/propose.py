@@ -564,10 +564,10 @@ def running_times(found: chain.Chain, others: float = 0.0, others_peak: float = 
     unit, bank, design, peak = found.unit, found.bank, found.design, found.peak
     if bank is None or design is None or peak is None:
         return None, None, "not computed yet"
-    by_bank = bank.capacity_design / (design.current + others)
+    by_bank = running.time_on_charge(bank.capacity_design, design.current, others)
     options = [(by_bank, "battery charge")]
     if unit.at_limit == "trips" and unit.rated_time is not None and unit.rated_current is not None:
-        options.append((unit.rated_time * min(1.0, (unit.rated_current / peak.current) ** 2), "motor heat"))
+        options.append((running.time_to_trip(unit.rated_time, unit.rated_current, peak.current), "motor heat"))
     held = bank.block.discharge_continuous
     each = (peak.current + others_peak) / bank.parallel
     if bank.block.discharge_peak is not None and each > bank.block.discharge_peak:

@@ -17,7 +17,7 @@ from athwart.errors import NotComputed
 from athwart.explain import formula
 from athwart.power.drive import Drive, drive, drive_load, run_drive
 from athwart.power.motor import BrushedMotor, at_temperature, brushed_load, brushed_motor, run_brushed, stalled_current
-from athwart.units import Ampere, Newton, Ohm, Ratio, Volt
+from athwart.units import Ampere, Coulomb, Newton, Ohm, Ratio, Second, Volt
 
 GROSS_TO_NET: Ratio = 0.9
 """Net over gross thrust where a catalogue states gross (own judgement)."""
@@ -82,6 +82,38 @@ def path_resistance(copper: Ohm, gear: Ohm, lugs: Ohm) -> Ohm:
     2.1
     """
     return copper + gear + lugs
+
+
+@formula("t", "s", "rated_time * min(1, (rated_current / current) ** 2)", source="own-judgement",
+         valid="near the rated current; the heat of a run from cold")  # fmt: skip
+def time_to_trip(rated_time: Second, rated_current: Ampere, current: Ampere) -> Second:
+    """Time until a motor's thermal protection trips: its heat goes with the square of the current, less current gives no more.
+
+    Parameters
+    ----------
+    rated_time : Until it trips at its rated current. [s]
+    rated_current : Of the catalogue. [A]
+    current : That it draws. [A]
+
+    Examples
+    --------
+    >>> round(time_to_trip(150.0, 515.0, 731.0), 1)
+    74.5
+    """
+    return rated_time * min(1.0, (rated_current / current) ** 2)
+
+
+@formula("t", "s", "charge / (current + others)", source="own-arithmetic", valid="charge usable in the state of the bank")
+def time_on_charge(charge: Coulomb, current: Ampere, others: Ampere = 0.0) -> Second:
+    """Time that a bank's charge lasts a unit and the other loads that run beside it.
+
+    Parameters
+    ----------
+    charge : Usable. [C]
+    current : Of the unit. [A]
+    others : Of other loads on the bank. [A]
+    """
+    return charge / (current + others)
 
 
 def clear() -> None:
