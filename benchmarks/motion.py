@@ -9,8 +9,8 @@ What is timed
 - the same run by SciPy's adaptive integrator, each step a segment of its own, as the tests use it; its row says what ten thousand
   of them in a loop would take.
 
-Goals: two threads at least 1000 times faster than the looped integrator; one plain run under 50 ms. A hand-vectorised reference in
-C++ is still to be written, so the goal of twice its time is not judged here.
+Goals: two threads at least 1000 times faster than the looped integrator; one plain run under 50 ms. A hand-vectorised
+reference in C++ is still to be written, so the goal of twice its time is not judged here.
 """
 
 from __future__ import annotations

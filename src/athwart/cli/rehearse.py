@@ -177,6 +177,8 @@ def _sink(folder: Path | None, name: str) -> Iterator[Any]:
 
 
 def _pictures(proposal: Proposal, done: list[Rehearsal], folder: Path) -> list[Path]:
+    from athwart.design.robustness.afloat import afloat
+    from athwart.design.robustness.cases import polars
     from athwart.papers import rehearsal_charts as charts
     from athwart.store.briefs import write_whole
 
@@ -193,6 +195,10 @@ def _pictures(proposal: Proposal, done: list[Rehearsal], folder: Path) -> list[P
             path = folder / f"{stem}-{kind}.svg"
             write_whole(path, (chart.svg() + "\n").encode("utf-8"))
             written.append(path)
+    for polar in polars(afloat(proposal)):
+        path = folder / f"{proposal.brief.number}-case-{polar.case}-{polar.name.replace(' ', '-')}.svg"
+        write_whole(path, (charts.held_polar(polar, proposal.brief.wind.speed).svg() + "\n").encode("utf-8"))
+        written.append(path)
     return written
 
 

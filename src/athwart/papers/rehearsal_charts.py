@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from math import cos, degrees, hypot, pi, sin
 
 from athwart.design.robustness.cases import Polar
-from athwart.design.robustness.rehearsal import HEIGHTS, KEPT, Rehearsal, TrackBand
-from athwart.papers.charts import SMALL, TINY, Chart, spread
+from athwart.design.robustness.rehearsal import KEPT, Rehearsal, TrackBand
+from athwart.papers.charts import TINY, Chart, spread
 from athwart.papers.figures import number
 from athwart.plant.motion import Sample
 
@@ -260,11 +260,3 @@ def held_polar(polar: Polar, asked: float, side: float = 84.0) -> Chart:
     chart.line([(side + 10.0, y), (side + 18.0, y)], "dashed", 0.25)
     chart.text((side + 19.5, y + 0.8), f"asked {number(asked / KNOT, 1)} kn", TINY)
     return chart
-
-
-def percentile_words() -> str:
-    """The heights of the percentiles, for the head of a table."""
-    return ", ".join(f"{height:.0%}" for height in HEIGHTS)
-
-
-SIZES = (SMALL, TINY)
