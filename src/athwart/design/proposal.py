@@ -324,6 +324,25 @@ class Trim:
     lost_buoyancy: float
 
 
+CaseName = Literal["A", "B", "C", "D"]
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """One of the four cases: what it demands in the wind asked, and what wind the thrust there is holds. Winds as asked."""
+
+    case: CaseName
+    name: str
+    words: str
+    identity: str
+    need_beam: float
+    need_worst: float
+    worst_heading: float
+    thrust: float
+    wind_worst: float
+    wind_beam: float
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """One of the six answers. ``found`` and ``asked`` share ``unit``; ``better`` says which side is good."""
@@ -362,6 +381,7 @@ class Proposal:
     mass: float
     price: float
     mode: Literal["propose", "check"] = "propose"
+    cases: tuple[Held, ...] = ()
 
     def bank(self, name: str | None) -> Bank | None:
         """The bank with this name."""

@@ -7,9 +7,9 @@ from math import degrees, isfinite
 from typing import Any
 
 from athwart import __version__
-from athwart.design.proposal import Proposal
+from athwart.design.proposal import Held, Proposal
 from athwart.design.robustness.afloat import afloat
-from athwart.design.robustness.cases import Held, Polar, four_cases, polars
+from athwart.design.robustness.cases import Polar, four_cases, polars
 from athwart.design.robustness.rehearsal import Percentile, Rehearsal, Share, TrackBand
 
 SCHEMA = 1

@@ -12,14 +12,21 @@ from dataclasses import dataclass
 from math import cos, inf, isfinite, pi, sin
 from typing import Literal
 
-from athwart.design.proposal import Lane
-from athwart.design.robustness.afloat import Afloat, design_thrust, engine_and_rudder, full_thrust, headings_asked, twin_screws
+from athwart.design.proposal import CaseName, Held, Lane, Proposal
+from athwart.design.robustness.afloat import (
+    Afloat,
+    afloat,
+    design_thrust,
+    engine_and_rudder,
+    full_thrust,
+    headings_asked,
+    twin_screws,
+)
 from athwart.errors import NotComputed
 from athwart.thruster.disc import thrust_in_weaker_sense
 from athwart.units import Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
 from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate
 
-CaseName = Literal["A", "B", "C", "D"]
 MOST_SHARE: Ratio = 3.0
 """Winds are sought up to this multiple of the one asked."""
 STEP: Radian = pi / 18.0
@@ -27,22 +34,6 @@ CURRENT: MetrePerSecond = 0.25
 """Current abeam of the polars where the brief gives none: half a knot (own judgement)."""
 AHEAD: Radian = 1e-4
 """Right ahead and right astern are taken a hair to starboard, for a drift has to fall to one side."""
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """One case: what it demands in the wind asked, and what wind the thrust there is holds. Winds as asked."""
-
-    case: CaseName
-    name: str
-    words: str
-    identity: str
-    need_beam: Newton
-    need_worst: Newton
-    worst_heading: Radian
-    thrust: Newton
-    wind_worst: MetrePerSecond
-    wind_beam: MetrePerSecond
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,6 +228,14 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
             )
         )
     return tuple(found)
+
+
+def cases_of(p: Proposal) -> tuple[Held, ...]:
+    """The four cases of a proposal; none where its boat or its units are outside the models."""
+    try:
+        return four_cases(afloat(p))
+    except NotComputed:
+        return ()
 
 
 def polars(a: Afloat) -> tuple[Polar, ...]:

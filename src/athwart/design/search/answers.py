@@ -71,7 +71,7 @@ def _hold(p: Proposal) -> Answer:
         f"Chance of holding at the worst heading {lane.chance * 100:.0f} %."
     )
     gives, needed = (_show(round(thrust, -1), "force", "N") for thrust in (state.thrust, case.worst))
-    remark = f"The {lane.thruster.identity} unit gives {gives} at {state.terminal_volts:.1f} V; {needed} are needed."
+    remark = f"The {lane.thruster.identity} unit gives {gives} at {state.terminal_volts:.1f} V; {needed} are needed.{_beside(p)}"
     return Answer(
         1,
         question,
@@ -85,6 +85,16 @@ def _hold(p: Proposal) -> Answer:
         remark,
         _verdict(p, held and whole),  # type: ignore[arg-type]
     )
+
+
+def _beside(p: Proposal) -> str:
+    """What the cases hold that do not rule: the boat free to drift, and turning through the wind."""
+    free, turn = (next((held for held in p.cases if held.case == case), None) for case in ("A", "D"))
+    if free is None or turn is None:
+        return ""
+    rate = turn.words.split(" at ")[1].split(" by ")[0]
+    turns = f"turns at {rate} in {_kn(turn.wind_worst)}" if turn.wind_worst > 0.0 else f"does not turn at {rate}"
+    return f" Free to drift she keeps any heading in {_kn(free.wind_worst)} and {turns}."
 
 
 def _kn(speed: float) -> str:

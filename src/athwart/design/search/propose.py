@@ -28,6 +28,7 @@ from athwart.design.proposal import (
     Rejection,
 )
 from athwart.design.requirements.need import need as needed
+from athwart.design.robustness.cases import cases_of
 from athwart.design.search import (
     aboard,
     answers,
@@ -453,7 +454,7 @@ def _assemble(
         _price(lanes, banks, charge),
         "propose" if choosing else "check",
     )
-    proposal = replace(proposal, unverified=answers.unverified(proposal))
+    proposal = replace(proposal, unverified=answers.unverified(proposal), cases=cases_of(proposal))
     proposal = replace(proposal, findings=examine(proposal))
     return replace(proposal, answers=answers.six(proposal))
 

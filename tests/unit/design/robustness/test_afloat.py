@@ -9,7 +9,7 @@ from math import pi, sqrt
 import pytest
 
 from athwart.catalogue.builtin import builtin
-from athwart.design.proposal import Lane, LaneState, Proposal
+from athwart.design.proposal import Held, Lane, LaneState, Proposal
 from athwart.design.robustness.afloat import (
     Afloat,
     afloat,
@@ -20,7 +20,7 @@ from athwart.design.robustness.afloat import (
     twin_screws,
     waterline_middle,
 )
-from athwart.design.robustness.cases import Curve, Held, Polar, four_cases, polars
+from athwart.design.robustness.cases import Curve, Polar, cases_of, four_cases, polars
 from athwart.design.search.propose import propose
 from athwart.errors import NotComputed
 from athwart.store.briefs import parse_brief
@@ -192,3 +192,17 @@ def test_a_lane_without_thrust_is_not_afloat() -> None:
     dead = replace(p, lanes=(replace(p.lanes[0], design=None, both_design=None),))
     with pytest.raises(NotComputed, match="no thrust"):
         in_motion(afloat(dead))
+
+
+def test_the_first_answer_tells_drifting_and_turning() -> None:
+    p = proposal("1")
+    free, turn = of(p.cases, "A"), of(p.cases, "D")
+    assert (
+        f"in {free.wind_worst / KNOT:.1f} kn and turns at 3 degrees a second in {turn.wind_worst / KNOT:.1f} kn"
+        in p.answers[0].remark
+    )
+
+
+def test_a_proposal_that_cannot_be_taken_afloat_has_no_cases() -> None:
+    p = proposal("1")
+    assert cases_of(replace(p, lanes=(replace(p.lanes[0], design=None, both_design=None),))) == ()
