@@ -271,7 +271,7 @@ def shown(value: object, unit: str) -> str:
     if kind == "angle":
         return f"{number} rad ({value * 57.29577951308232:.4g}°)"
     if kind == "wind_speed":
-        return f"{number} m/s ({value / 0.5144444444444445:.4g} kn)"
+        return f"{number} m/s ({value / units.KNOT:.4g} kn)"
     if kind == "resistance" and 0 < abs(value) < 0.1:
         return f"{value * 1e3:.5g} mΩ"
     if kind == "charge":

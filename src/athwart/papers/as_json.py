@@ -22,9 +22,9 @@ from athwart.design.proposal import (
     Proposal,
 )
 from athwart.findings import Finding
+from athwart.units import KNOT
 
 SCHEMA = 1
-KNOT = 0.5144444444444445
 
 
 def number(value: float | None) -> float | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import floor, inf, isfinite, log10
 
-from athwart.units import fixed
+from athwart.units import KNOT, fixed
 
 SPACE = "\N{NO-BREAK SPACE}"
 DASH = "\N{EN DASH}"
@@ -38,7 +38,7 @@ def newtons(value: float | None) -> str:
 
 def knots(speed: float | None) -> str:
     """A wind in knots."""
-    return with_unit(None if speed is None else speed / 0.5144444444444445, "kn", 1)
+    return with_unit(None if speed is None else speed / KNOT, "kn", 1)
 
 
 def volts(value: float | None, places: int = 2) -> str:

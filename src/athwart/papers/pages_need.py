@@ -14,6 +14,7 @@ from athwart.papers.charts import Chart, polar
 from athwart.papers.context import Context
 from athwart.papers.steps import CUTTING
 from athwart.thruster import immersion as law
+from athwart.units import KNOT
 
 NEAREST, LISTED = 8, 16
 """Units not taken that get a line each, of each kind; and row names listed for each rule."""
@@ -130,13 +131,13 @@ def _held(c: Context, lane: Lane) -> tuple[list[tuple[float, float]], float]:
     case = c.proposal.need.ruling(lane.thruster.identity)
     state = lane.both_design or lane.design
     assert state is not None
-    asked = c.brief.wind.speed / 0.5144444444444445
+    asked = c.brief.wind.speed / KNOT
     held = [(angle, asked * sqrt(state.thrust / need) if need > 1e-6 else 1e3) for angle, need in case.headings]
     return held, 0.5 * sqrt(case.sigma**2 + state.thrust_sigma**2)
 
 
 def _polar(c: Context, lane: Lane, width: float) -> b.Block:
-    asked = c.brief.wind.speed / 0.5144444444444445
+    asked = c.brief.wind.speed / KNOT
     held, sigma = _held(c, lane)
     most = 40.0 if asked <= 25 else 10.0 * (int(asked / 10) + 2)
     chart = polar(held, sigma, asked, most)
@@ -449,7 +450,7 @@ def _well_rows(c: Context, lane: Lane, joint: str) -> list[list[b.Cell]]:
         ["gate", "flush when raised, free of the hull by the maker's gap, cycled twenty times", b.WRITE],
         [
             "interlocks",
-            f"raises only when stopped; lowered to {f.with_unit((unit.speed_lowered_most or 0.0) / 0.5144, 'kn', 1) if unit.speed_lowered_most else 'the maker’s speed'} at most; pin at sea",
+            f"raises only when stopped; lowered to {f.with_unit((unit.speed_lowered_most or 0.0) / KNOT, 'kn', 1) if unit.speed_lowered_most else 'the maker’s speed'} at most; pin at sea",
             b.WRITE,
         ],
         [

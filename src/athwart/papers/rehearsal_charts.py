@@ -13,9 +13,9 @@ from athwart.design.robustness.rehearsal import KEPT, Rehearsal, TrackBand
 from athwart.papers.charts import TINY, Chart, spread
 from athwart.papers.figures import number
 from athwart.plant.motion import Sample
+from athwart.units import KNOT
 
 Point = tuple[float, float]
-KNOT = 0.514444
 NICE = (
     0.5,
     1.0,

@@ -11,9 +11,9 @@ from athwart.design.proposal import Held, Proposal
 from athwart.design.robustness.afloat import afloat
 from athwart.design.robustness.cases import Polar, four_cases, polars
 from athwart.design.robustness.rehearsal import Percentile, Rehearsal, Share, TrackBand
+from athwart.units import KNOT
 
 SCHEMA = 1
-KNOT = 0.514444
 
 
 def rehearsals_json(p: Proposal, digest: str, done: Sequence[Rehearsal], left_out: Iterable[tuple[str, str]]) -> dict[str, Any]:

@@ -20,6 +20,7 @@ from athwart.units.printing import show as show
 from athwart.units.printing import show_band as show_band
 from athwart.units.printing import show_cranking as show_cranking
 from athwart.units.printing import show_length_ft_in as show_length_ft_in
+from athwart.units.quantities import KNOT as KNOT
 from athwart.units.quantities import QUANTITIES as QUANTITIES
 from athwart.units.quantities import SYSTEMS as SYSTEMS
 from athwart.units.quantities import TRADE_KINDS as TRADE_KINDS

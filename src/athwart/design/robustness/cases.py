@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from math import cos, inf, isfinite, pi, sin
+from math import inf, pi, sin
 from typing import Literal
 
 from athwart.design.proposal import CaseName, Held, Lane, Proposal
@@ -24,7 +24,7 @@ from athwart.design.robustness.afloat import (
 )
 from athwart.errors import NotComputed
 from athwart.thruster.disc import thrust_in_weaker_sense
-from athwart.units import Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
+from athwart.units import KNOT, Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
 from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate
 
 MOST_SHARE: Ratio = 3.0
@@ -106,17 +106,12 @@ class Balances:
 
 def thrusts(a: Afloat, state: Literal["design", "full"]) -> Thrusts:
     """What the units give in a state, in their weaker sense."""
-
-    def of(lanes: tuple[Lane, ...]) -> Newton:
-        give = design_thrust if state == "design" else lambda lane: full_thrust(lane, a.proposal.bank(lane.bank))
-        return sum(thrust_in_weaker_sense(give(lane)) for lane in lanes)
-
-    return of(a.bows), of(a.sterns)
+    give = design_thrust if state == "design" else lambda lane: full_thrust(lane, a.proposal.bank(lane.bank))
+    return _together(a, lambda lane: thrust_in_weaker_sense(give(lane)))
 
 
-def _nominal(a: Afloat) -> Thrusts:
-    """As the need is held against: the thrust in the design state."""
-    return sum(design_thrust(lane) for lane in a.bows), sum(design_thrust(lane) for lane in a.sterns)
+def _together(a: Afloat, give: Callable[[Lane], Newton]) -> Thrusts:
+    return sum(give(lane) for lane in a.bows), sum(give(lane) for lane in a.sterns)
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,7 +203,7 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
     """Every case the boat has a way for, in the wind asked and at the headings asked."""
     found = []
     still = (0.0, 0.0)
-    for way in _ways(a, _nominal(a)):
+    for way in _ways(a, _together(a, design_thrust)):
         needs = [(way.need(a.gust_speed, angle, still), angle) for angle in _angles(a)]
         worst, heading = max(needs)
         beam = max(way.need(a.gust_speed, angle, still) for angle in (pi / 2.0, -pi / 2.0))
@@ -253,7 +248,7 @@ def polars(a: Afloat) -> tuple[Polar, ...]:
             points = tuple(
                 (angle, _wind(a, way, angle, (0.0, current * (-1.0 if sin(angle) > 0.0 else 1.0)))) for angle in angles
             )
-            curves.append(Curve(f"current of {current / 0.514444:.1f} kn with the wind abeam", points))
+            curves.append(Curve(f"current of {current / KNOT:.1f} kn with the wind abeam", points))
         found.append(Polar(way.case, way.name, way.words, tuple(curves)))
     return tuple(found)
 
@@ -271,13 +266,3 @@ def _lost(a: Afloat, way: _Way, give: Thrusts) -> _Way | None:
     share = (count - 1) / count
     weaker = (give[0] * share, give[1]) if a.bows else (give[0], give[1] * share)
     return next(other for other in _ways(a, weaker) if other.name == way.name)
-
-
-def current_parts(speed: MetrePerSecond, towards: Radian) -> tuple[MetrePerSecond, MetrePerSecond]:
-    """A current in the boat's axes: ahead and to starboard."""
-    return speed * cos(towards), speed * sin(towards)
-
-
-def is_held(held: Held) -> bool:
-    """Whether the case holds the wind asked."""
-    return isfinite(held.need_worst) and held.need_worst <= held.thrust

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from itertools import pairwise
 from math import ceil, pi, sqrt
@@ -22,7 +22,7 @@ from athwart.errors import InputError, NotComputed, UnknownName
 from athwart.numerics.normal import normal_deviate
 from athwart.plant import many
 from athwart.plant.manoeuvres import Exercise, Size, exercises
-from athwart.plant.motion import CAUSES, Driver, Manoeuvre, Outcome, simulate
+from athwart.plant.motion import CAUSES, Driver, Outcome, simulate
 from athwart.units import Ratio, Second
 
 if TYPE_CHECKING:
@@ -280,16 +280,7 @@ def rehearse(
     exercise = exercise_named(a, name)
     driver, wrong = sampling.driver_for(a, delay, kind)
     if wrong_side > 0.0:
-        driver = Driver(
-            driver.kind,
-            driver.delay,
-            driver.dead_band,
-            driver.look_ahead,
-            driver.gain,
-            driver.gain_rate,
-            wrong_side,
-            driver.kind_aft,
-        )
+        driver = replace(driver, wrong_side=wrong_side)
     setup = sampling.Setup(a, exercise, driver, wrong, seed)
     engine = exercise.name == "box berth"
     boats = (in_motion(a, with_engine=engine), in_motion(a, light=True, with_engine=engine))
@@ -306,21 +297,20 @@ def rehearse(
         4.0 * first.limit_offset if first.limit_offset < 1e5 else 10.0 * p.brief.boat.length_overall,
     )
     blocks = ceil(runs / LANES)
-    kept: list[Floats] = []
-    kept_results: list[Floats] = []
+    kept: _Done | None = None
     with ThreadPoolExecutor(workers) as pool:
         for chunk in _chunks(blocks):
             done = _run_chunk(setup, packs, chunk, runs, pool, keep=chunk[0] * LANES < KEPT)
             account.add(done.results, done.winds)
-            if done.tracks is not None:
-                kept.append(done.tracks)
-                kept_results.append(done.results[:, : done.tracks.shape[0]])
+            kept = kept or done
             if sink is not None:
                 sink(_columns(done, chunk[0] * LANES))
             if progress is not None:
                 progress(done.results.shape[1])
-    tracks = kept[0]
-    typical_run = _typical(kept_results[0])
+    assert kept is not None
+    assert kept.tracks is not None
+    tracks = kept.tracks
+    typical_run = _typical(kept.results)
     outcome, wind = again(setup, boats, typical_run)
     notes = (*a.notes, *_notes(a, exercise, engine))
     return Rehearsal(
@@ -465,20 +455,6 @@ def _band(tracks: Floats, column: int) -> TrackBand:
     return TrackBand(tuple(times), tuple(zip(*rows, strict=True)) if rows else (), tuple(counts))
 
 
-def not_rehearsed(p: Proposal) -> str | None:
-    """Why a proposal cannot be rehearsed, None where it can."""
-    try:
-        in_motion(afloat(p))
-    except NotComputed as error:
-        return str(error)
-    return None
-
-
 def manoeuvre_names(p: Proposal) -> tuple[str, ...]:
     """Names of the exercises, in the order they are shown."""
     return tuple(exercises(size_of(afloat(p))))
-
-
-def task_of(r: Rehearsal) -> Manoeuvre:
-    """The first manoeuvre of an exercise rehearsed."""
-    return r.exercise.manoeuvres[0]

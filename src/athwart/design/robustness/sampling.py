@@ -113,13 +113,15 @@ def driver_for(a: Afloat, delay: Second | None, kind: str | None) -> tuple[Drive
     habits = HABITS[brief.duty.users]
     lanes = a.bows or a.sterns
     lever = abs(a.mean_place(lanes))
-    waits = (habits.delay if delay is None else delay) + max(pusher(a, lanes).reversal, pusher(a, lanes).lag)
+    own = habits.delay if delay is None else delay
+    units = pusher(a, lanes)
+    waits = own + max(units.reversal, units.lag)
     aft_even = kind is None and (not a.sterns or all(lane.unit.control == "proportional" for lane in a.sterns))
     even = all(lane.unit.control == "proportional" for lane in lanes) if kind is None else kind == "proportional"
     return (
         Driver(
             "proportional" if even else "bang-bang",
-            habits.delay if delay is None else delay,
+            own,
             habits.band * lever,
             LOOK_BEYOND + waits,
             8.0 / lever,

@@ -9,9 +9,8 @@ from athwart import units
 from athwart.design.proposal import Answer, ChargingChoice, Lane, Proposal
 from athwart.power.rules import RULE_SETS
 from athwart.sources import source
+from athwart.units import KNOT
 from athwart.units.printing import SPACE, fixed
-
-KNOT = 0.5144444444444445
 
 
 def _show(value: float, kind: str, unit: str | None = None) -> str:

@@ -20,7 +20,7 @@ TIP_TO_KEEL = 0.1
 COVER_LEAST = 0.5
 TUNNEL_LONGEST = 7.0
 TUNNEL_SHORTEST = 1.0
-EXTERNAL_SPEED: float = 12 * 0.514444
+EXTERNAL_SPEED: float = 12 * units.KNOT
 """Above this speed under way an external pod is refused (own judgement)."""
 HIRE_BURSTS = 3.0
 
