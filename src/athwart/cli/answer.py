@@ -39,7 +39,7 @@ def text(proposal: Proposal, everything: bool = False) -> str:
         _need(proposal),
         *[_lane(lane, proposal) for lane in proposal.lanes],
     ]
-    parts += [_charging(proposal), _network(proposal), _findings(proposal, everything)]
+    parts += [_cases(proposal), _rehearsals(proposal), _charging(proposal), _network(proposal), _findings(proposal, everything)]
     if proposal.mode == "propose":
         parts.append(_rejections(proposal, everything))
     if everything and proposal.defaults:
@@ -89,6 +89,40 @@ def _need(p: Proposal) -> str:
         + f"  ({p.need.model})\n"
         + say.table(("case", "wind on the beam", "worst heading", "off the bow", "band"), rows, right=(1, 2, 3, 4))
     )
+
+
+def _cases(p: Proposal) -> str:
+    """The four cases beside the need that rules, as winds held."""
+    if not p.cases:
+        return ""
+    rows = [
+        (
+            f"{held.case}: {held.name}",
+            held.identity,
+            "none" if held.wind_beam <= 0.0 else _show(held.wind_beam, "wind_speed", "kn"),
+            "none" if held.wind_worst <= 0.0 else _show(held.wind_worst, "wind_speed", "kn"),
+            f"{degrees(held.worst_heading):.0f} deg",
+        )
+        for held in p.cases
+    ]
+    table = say.table(("case", "by", "on the beam", "worst heading", "off the bow"), rows, right=(2, 3, 4))
+    return say.bold("Largest wind held") + "  (as asked, bank cold and aged)\n" + table
+
+
+def _rehearsals(p: Proposal) -> str:
+    """Shares of success of the manoeuvres rehearsed."""
+    if not p.rehearsals and not p.not_rehearsed:
+        return ""
+    lines = []
+    if p.rehearsals:
+        rows = []
+        for r in p.rehearsals:
+            low, high = r.success.interval
+            failed = ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or "-"
+            rows.append((r.exercise.name, f"{r.success.count} of {r.success.of}", f"{low:.1%} to {high:.1%}", failed))
+        lines.append(say.table(("manoeuvre", "succeeds", "19 times in 20", "the rest fails by"), rows))
+    lines += [say.block(f"{name}: not rehearsed. {reason}.", "  ", "    ") for name, reason in p.not_rehearsed]
+    return say.bold("Rehearsals") + "\n" + "\n".join(lines)
 
 
 def _lane(lane: Lane, p: Proposal) -> str:

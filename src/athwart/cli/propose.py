@@ -18,9 +18,17 @@ from athwart.cli import answer, asked
     metavar="DIR",
     help="Write dossier, drawings, schedules and JSON here.",
 )
+@asked.rehearsed
 @asked.how_printed
 def propose(
-    brief: Path, own: Path | None, only_own: bool, papers: Path | None, system: str, everything: bool, as_json: bool
+    brief: Path,
+    own: Path | None,
+    only_own: bool,
+    papers: Path | None,
+    runs: int | None,
+    system: str,
+    everything: bool,
+    as_json: bool,
 ) -> int:
     """Answer BRIEF: will it hold, how long can it run, how long to refill, what may stay, which system, what does it weigh.
 
@@ -33,7 +41,8 @@ def propose(
     file = read_brief(brief)
     with asked.placed(file):
         rows = catalogue_for(own, only_own)
-        proposal = search(file.brief, rows, defaults=file.defaults)
+        count = runs if runs is not None else asked.RUNS_FOR_PAPERS if papers is not None else 0
+        proposal = search(file.brief, rows, defaults=file.defaults, rehearse=asked.rehearser(count, as_json))
     written: tuple[Path, ...] = ()
     if papers is not None:
         from athwart.papers.write import write_papers
@@ -42,7 +51,10 @@ def propose(
     if system != "metric" and not as_json:
         with units.printed_in(system):
             answer.show(
-                search(file.brief, catalogue_for(own, only_own), defaults=file.defaults), file.digest, everything, as_json
+                search(file.brief, rows, defaults=file.defaults, rehearse=asked.as_before(proposal)),
+                file.digest,
+                everything,
+                as_json,
             )
     else:
         answer.show(proposal, file.digest, everything, as_json)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -58,7 +58,6 @@ def rehearse(
     """
     from athwart.design.robustness import rehearsal
     from athwart.design.search.propose import check, propose
-    from athwart.errors import NotComputed
     from athwart.store.briefs import read_brief
     from athwart.store.catalogues import catalogue_for
 
@@ -68,31 +67,19 @@ def rehearse(
         answer = check if as_found else propose
         proposal = answer(file.brief, catalogue_for(own, only_own), defaults=file.defaults)
     names = rehearsal.manoeuvre_names(proposal) if manoeuvre is None else (manoeuvre,)
-    done: list[Rehearsal] = []
-    left_out: list[tuple[str, str]] = []
-    with _bar(runs * len(names), as_json) as advance:
-        for name in names:
-            with _sink(parquet, name) as sink:
-                try:
-                    done.append(
-                        rehearsal.rehearse(
-                            proposal,
-                            name,
-                            runs,
-                            seed,
-                            workers=workers or _cores(),
-                            delay=late,
-                            wrong_side=wrong or 0.0,
-                            kind=driver,
-                            progress=advance,
-                            sink=sink,
-                        )
-                    )
-                except NotComputed as error:
-                    if manoeuvre is not None or name == names[0]:
-                        raise
-                    left_out.append((name, str(error)))
-                    advance(runs)
+    with asked.bar(runs * len(names), as_json) as advance:
+        done, left_out = rehearsal.rehearse_all(
+            proposal,
+            runs,
+            seed,
+            names=names,
+            workers=workers or asked.cores(),
+            delay=late,
+            wrong_side=wrong or 0.0,
+            kind=driver,
+            progress=advance,
+            sinks=lambda name: _sink(parquet, name),
+        )
     written = _pictures(proposal, done, pictures) if pictures is not None else []
     if as_json:
         from athwart.papers.rehearsal_json import rehearsals_json
@@ -105,12 +92,6 @@ def rehearse(
         for path in written:
             click.echo(f"  {path.name}")
     return 0
-
-
-def _cores() -> int:
-    import os
-
-    return max(1, min(os.cpu_count() or 1, 32))
 
 
 def _time(option: str, text: str | None) -> float | None:
@@ -126,18 +107,6 @@ def _time(option: str, text: str | None) -> float | None:
     if not 0.0 <= value <= 6.0:
         raise click.UsageError(f"{option}: {text} is outside what a hand does; allowed are 0 s to 6 s")
     return value
-
-
-@contextmanager
-def _bar(total: int, quiet: bool) -> Iterator[Any]:
-    """A progress bar on standard error where that is a terminal."""
-    import sys
-
-    if quiet or not sys.stderr.isatty():
-        yield lambda done: None
-        return
-    with click.progressbar(length=total, label="rehearsing", file=sys.stderr) as bar:
-        yield bar.update
 
 
 @contextmanager
@@ -176,7 +145,7 @@ def _sink(folder: Path | None, name: str) -> Iterator[Any]:
         beside.replace(target)
 
 
-def _pictures(proposal: Proposal, done: list[Rehearsal], folder: Path) -> list[Path]:
+def _pictures(proposal: Proposal, done: Sequence[Rehearsal], folder: Path) -> list[Path]:
     from athwart.design.robustness.afloat import afloat
     from athwart.design.robustness.cases import polars
     from athwart.papers import rehearsal_charts as charts
@@ -202,7 +171,7 @@ def _pictures(proposal: Proposal, done: list[Rehearsal], folder: Path) -> list[P
     return written
 
 
-def _show(p: Proposal, done: list[Rehearsal], left_out: list[tuple[str, str]]) -> None:
+def _show(p: Proposal, done: Sequence[Rehearsal], left_out: Sequence[tuple[str, str]]) -> None:
     first = done[0]
     click.echo(say.bold(p.brief.name))
     click.echo(f"Rehearsal of {p.brief.number} issue {p.brief.issue}: {first.runs} runs a manoeuvre, seed {first.seed}")

@@ -12,6 +12,7 @@ in :mod:`athwart.design.consistency`; both kinds of mistake reach the reader tog
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Discriminator, Field, Tag, model_validator
@@ -124,6 +125,10 @@ class Boat(Section):
     windage_uncertainty: f.Ratio = 0.10
     underwater: tuple[Point, ...] = ()
     waterplane_coefficient: f.Ratio | None = None
+    waterline_half_breadths: tuple[Point, ...] = Field(default=(), max_length=200)
+    metacentric_height: f.PositiveLength | None = None
+    hull_beam: f.PositiveLength | None = None
+    hull_spacing: f.PositiveLength | None = None
     hull_material: Literal["grp", "steel", "aluminium", "wood"]
     shell_thickness: f.PositiveLength | None = None
     petrol_aboard: Literal["no", "engine", "portable tanks", "outboard only"] = "no"
@@ -134,6 +139,30 @@ class Boat(Section):
             raise _wrong("length_waterline", "a waterline cannot be longer than the boat: compare length_overall")
         if self.lightest is not None and self.lightest.displacement > self.displacement:
             raise _wrong("lightest", "the lightest state cannot be heavier than boat.displacement")
+        return self
+
+    @model_validator(mode="after")
+    def _hulls_agree(self) -> Boat:
+        two = [name for name in ("hull_beam", "hull_spacing") if getattr(self, name) is not None]
+        if self.kind != "catamaran":
+            if two:
+                raise _wrong(two[0], f"only a catamaran has it; kind is {self.kind}")
+            return self
+        if self.hull_beam is None or self.hull_spacing is None:
+            raise _wrong("kind", "a catamaran also needs hull_beam (of one hull) and hull_spacing (between the hulls' middles)")
+        if self.hull_beam + self.hull_spacing > 1.02 * self.beam:
+            raise _wrong("hull_spacing", "hull_beam and hull_spacing together are more than the beam")
+        if self.hull_spacing <= self.hull_beam:
+            raise _wrong("hull_spacing", "two hulls stand further apart than one is wide: compare hull_beam")
+        return self
+
+    @model_validator(mode="after")
+    def _offsets_in_order(self) -> Boat:
+        places = [x for x, _ in self.waterline_half_breadths]
+        if len(places) == 1 or any(b <= a for a, b in pairwise(places)):
+            raise _wrong("waterline_half_breadths", "two points or more, each x larger than the one before")
+        if any(not 0.0 <= y <= 0.51 * self.beam for _, y in self.waterline_half_breadths):
+            raise _wrong("waterline_half_breadths", "half breadths run from the centre line out: 0 to half the beam")
         return self
 
 
@@ -175,6 +204,11 @@ class Wind(Section):
     read_height: f.PositiveLength | None = None
     is_: Literal["mean", "gust"] = Field(alias="is")
     surroundings: Literal["at sea", "off-sea", "off-land", "in-land"] = "off-land"
+    profile: Literal["power law", "logarithmic"] = "power law"
+    roughness: Literal["open sea", "mud flats", "open grass", "low crops", "scattered obstacles", "parkland", "suburb"] | None = (
+        None
+    )
+    shelter: Literal["open", "second row", "further rows"] = "open"
     gust_factor: Annotated[float, Field(ge=1.0, le=2.5)] | None = None
     headings: Headings = "all round"
     uncertainty: f.Ratio = 0.07
@@ -183,6 +217,8 @@ class Wind(Section):
     def _masthead_has_height(self) -> Wind:
         if self.read_at == "masthead" and self.read_height is None:
             raise _wrong("read_at", "a wind read at the masthead also needs read_height")
+        if (self.profile == "logarithmic") != (self.roughness is not None):
+            raise _wrong("profile", "a logarithmic profile needs roughness, the power law takes its exponent from surroundings")
         return self
 
 

@@ -65,7 +65,7 @@ class Quantity:
 
 
 def _case(p: Proposal, lane: Lane) -> None:
-    needing.derive(p.brief, p.need.ruling(lane.thruster.identity))
+    needing.derive(p.brief, p.need.ruling(lane.thruster.identity), p.need.rise)
 
 
 def _bank(p: Proposal, lane: Lane) -> Bank:
@@ -161,7 +161,12 @@ def _thrust(p: Proposal, lane: Lane) -> float:
         if lane.unit.tunnel_diameter
         else 1.0
     )
-    return running.thrust_delivered(lane.unit.thrust, ratio, factor, basis)
+    share = (
+        floating.tunnel_share(lane.thruster.tunnel, lane.unit.tunnel_diameter)
+        if lane.unit.tunnel_diameter and lane.unit.housing in ("tunnel", "rim")
+        else 1.0
+    )
+    return running.thrust_delivered(lane.unit.thrust, ratio, factor, basis, share)
 
 
 def _drop(p: Proposal, lane: Lane) -> float:
@@ -180,7 +185,7 @@ def _held(which: str) -> Callable[[Proposal, Lane], object]:
 def _chance(p: Proposal, lane: Lane) -> object:
     _case(p, lane)
     case = p.need.ruling(lane.thruster.identity)
-    found = needing.loads(p.brief)
+    found = needing.loads(p.brief, p.need.rise)
     load = found.model(case.worst_heading)
     spread = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, running.VOLTS_SIGMA, uncertainty.IMMERSION)
     need_spread = needing.sigma(p.brief, found, load.place, needing.pivot(p.brief, case))

@@ -22,6 +22,17 @@ def from_transom(brief: Brief, x: Metre) -> Metre:
     return x if brief.boat.x_from == "transom" else brief.boat.length_overall - x
 
 
+def waterline_middle(brief: Brief) -> Metre:
+    """Middle of the waterline from amidships: of the profile given, else from the transom (a sailing yacht: amidships)."""
+    boat = brief.boat
+    if boat.underwater:
+        ends = [body_x(brief, x) for x, _ in boat.underwater]
+        return 0.5 * (min(ends) + max(ends))
+    if boat.kind == "sailing yacht":
+        return 0.0
+    return 0.5 * (boat.length_waterline - boat.length_overall)
+
+
 @dataclass(frozen=True, slots=True)
 class RunOf:
     """A route as used: one-way lengths, conditions, and whether it was given or assumed."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from athwart.catalogue.records import (
     BatteryBlock,
@@ -20,6 +20,10 @@ from athwart.catalogue.records import (
 from athwart.design.brief import Brief, Thruster
 from athwart.design.netlist import Netlist
 from athwart.findings import Finding
+from athwart.vessel.windage import Rise
+
+if TYPE_CHECKING:
+    from athwart.design.robustness.rehearsal import Rehearsal
 
 Keep = Literal["aboard", "fixed", "chosen"]
 TOO_WEAK = "thrust at the volts of its own chain"
@@ -60,6 +64,8 @@ class Need:
     run_time: float  # s, longest burst or hold asked at full thrust
     energy_share: float  # s of full thrust a docking
     assumptions: tuple[str, ...]
+    rise: Rise | None = None
+    """How she stands out of the water beyond the silhouette as given, when this was reckoned."""
 
     def ruling(self, identity: str) -> Case:
         """The case that decides for a unit: station where there is a stern unit, else stern made fast; the larger need rules."""
@@ -309,6 +315,7 @@ class Lane:
     not_computed: str = ""  # hydraulic units: what reads "not computed yet"
     stop_kind: str = ""
     hydraulic: tuple[tuple[str, float, float, bool], ...] = ()
+    tunnel_share: float = 1.0  # of the catalogue's thrust left by ends, length and grids
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,6 +348,8 @@ class Held:
     thrust: float
     wind_worst: float
     wind_beam: float
+    need_current: float | None = None
+    """With the wind asked and the brief's current, both abeam; None where there is no current or she drifts with it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -382,6 +391,9 @@ class Proposal:
     price: float
     mode: Literal["propose", "check"] = "propose"
     cases: tuple[Held, ...] = ()
+    rehearsals: tuple[Rehearsal, ...] = ()
+    not_rehearsed: tuple[tuple[str, str], ...] = ()
+    """Manoeuvres left out and why."""
 
     def bank(self, name: str | None) -> Bank | None:
         """The bank with this name."""

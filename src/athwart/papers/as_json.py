@@ -5,7 +5,7 @@ Numbers are rounded to six significant digits: more would claim more than the mo
 
 from __future__ import annotations
 
-from math import degrees
+from math import degrees, isfinite
 from typing import Any
 
 from athwart import __version__
@@ -16,11 +16,13 @@ from athwart.design.proposal import (
     Case,
     ChargingChoice,
     FuseChoice,
+    Held,
     Lane,
     LaneState,
     NetworkChoice,
     Proposal,
 )
+from athwart.design.robustness.rehearsal import Rehearsal
 from athwart.findings import Finding
 from athwart.units import KNOT
 
@@ -60,6 +62,9 @@ def proposal_json(proposal: Proposal, digest: str = "") -> dict[str, Any]:
             "cases": [case_json(case) for case in need.cases],
             "assumptions": list(need.assumptions),
         },
+        "cases": [held_json(held) for held in proposal.cases],
+        "rehearsals": [rehearsed_json(r) for r in proposal.rehearsals],
+        "not_rehearsed": [{"manoeuvre": name, "reason": reason} for name, reason in proposal.not_rehearsed],
         "lanes": [lane_json(lane, proposal) for lane in proposal.lanes],
         "banks": [bank_json(bank) for bank in proposal.banks],
         "charging": [charging_json(entry) for entry in proposal.charging],
@@ -155,6 +160,47 @@ def case_json(c: Case) -> dict[str, Any]:
         "lever_m": number(c.lever),
         "relative_sigma": number(c.sigma),
         "by_heading": [{"heading_deg": number(degrees(h)), "thrust_need_N": number(n)} for h, n in c.headings],
+    }
+
+
+def held_json(held: Held) -> dict[str, Any]:
+    """One of the four cases; a need is null where another part of the case gives out first."""
+    return {
+        "case": held.case,
+        "name": held.name,
+        "words": held.words,
+        "thruster": held.identity,
+        "need_beam_N": finite(held.need_beam),
+        "need_worst_N": finite(held.need_worst),
+        "worst_heading_deg": number(degrees(held.worst_heading)),
+        "thrust_N": number(held.thrust),
+        "wind_held_worst_kn": number(held.wind_worst / KNOT),
+        "wind_held_beam_kn": number(held.wind_beam / KNOT),
+        "need_with_current_N": None if held.need_current is None else finite(held.need_current),
+    }
+
+
+def finite(value: float) -> float | None:
+    """Six significant digits of what is finite, else null."""
+    return number(value) if isfinite(value) else None
+
+
+def rehearsed_json(r: Rehearsal) -> dict[str, Any]:
+    """What came of one manoeuvre rehearsed; `athwart rehearse --json` has the whole of it."""
+    low, high = r.success.interval
+    return {
+        "manoeuvre": r.exercise.name,
+        "words": r.exercise.words,
+        "runs": r.runs,
+        "seed": r.seed,
+        "succeeded": r.success.count,
+        "success_1": number(r.success.value),
+        "low_1": number(low),
+        "high_1": number(high),
+        "failed_by": {cause: share.count for cause, share in r.causes},
+        "time_on_median_s": number(r.bow_on[2].value),
+        "time_on_95_s": number(r.bow_on[4].value),
+        "charge_mean_Ah": number(r.mean_charge / 3600.0),
     }
 
 
@@ -273,6 +319,7 @@ def lane_json(lane: Lane, proposal: Proposal) -> dict[str, Any]:
         "cover_mm": number(lane.cover * 1e3),
         "cover_diameters": number(lane.cover_ratio),
         "immersion_factor": number(lane.immersion_factor),
+        "tunnel_share": number(lane.tunnel_share),
         "faults": [
             {
                 "fault": f.name,

@@ -308,7 +308,7 @@ def _draw_centres(pen: Pen, view: View, proposal: Proposal) -> list[Note]:
     if ruling is None:
         return notes
     try:
-        place = loads(brief).model(ruling.worst_heading).place
+        place = loads(brief, need.rise).model(ruling.worst_heading).place
     except NotComputed:
         return notes
     u, v = view.at(place + half, min(need.centroid_height, view.high))

@@ -103,7 +103,7 @@ def _case_words(case: Case, c: Context) -> str:
 
 def _formulas(c: Context) -> list[b.Block]:
     """The balance of moments with its numbers, for the ruling case of each unit."""
-    found = requirements.loads(c.brief)
+    found = requirements.loads(c.brief, c.proposal.need.rise)
     half = c.brief.boat.length_overall / 2
     blocks: list[b.Block] = [
         b.section("Balance at the worst heading"),
@@ -357,6 +357,7 @@ def _tunnel(c: Context, lane: Lane) -> list[b.Block]:
             f"≥ {f.millimetres(END_RADIUS * diameter)} (0.1 D)",
         ],
         ["thrust left at this depth", f.percent(lane.immersion_factor), f.DASH],
+        ["thrust left by ends, length and grids", f.percent(lane.tunnel_share), f.DASH],
         ["grid", "fitted" if t.grid else "none", "none: grids clog and cost thrust"],
     ]
     scale = 20 if t.axis_depth + (below or diameter) < 1.5 else 50

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from math import degrees, isfinite
+from math import degrees
 from typing import Any
 
 from athwart import __version__
-from athwart.design.proposal import Held, Proposal
+from athwart.design.proposal import Proposal
 from athwart.design.robustness.afloat import afloat
 from athwart.design.robustness.cases import Polar, four_cases, polars
 from athwart.design.robustness.rehearsal import Percentile, Rehearsal, Share, TrackBand
+from athwart.papers.as_json import held_json
 from athwart.units import KNOT
 
 SCHEMA = 1
@@ -82,22 +83,6 @@ def rehearsal_json(r: Rehearsal) -> dict[str, Any]:
     }
 
 
-def held_json(held: Held) -> dict[str, Any]:
-    """One case."""
-    return {
-        "case": held.case,
-        "name": held.name,
-        "words": held.words,
-        "thruster": held.identity,
-        "need_beam_N": _finite(held.need_beam),
-        "need_worst_N": _finite(held.need_worst),
-        "worst_heading_deg": degrees(held.worst_heading),
-        "thrust_N": held.thrust,
-        "wind_held_worst_kn": held.wind_worst / KNOT,
-        "wind_held_beam_kn": held.wind_beam / KNOT,
-    }
-
-
 def polar_json(polar: Polar) -> dict[str, Any]:
     """One polar with its curves."""
     return {
@@ -112,10 +97,6 @@ def polar_json(polar: Polar) -> dict[str, Any]:
             for curve in polar.curves
         ],
     }
-
-
-def _finite(value: float) -> float | None:
-    return value if isfinite(value) else None
 
 
 def _share(share: Share) -> dict[str, Any]:

@@ -12,17 +12,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from math import cos, exp, floor, sin
+from math import cos, exp, sin
 from typing import Literal, NamedTuple, Protocol
 
 from athwart.numerics.chances import shifted, three_deviates
+from athwart.thruster.response import Control as Control
+from athwart.thruster.response import commanded as lever_says
 from athwart.units.names import Ampere, Coulomb, Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio, Second
 from athwart.vessel.added_mass import MUNK_SHARE
 from athwart.vessel.harmonics import WindHarmonics
 from athwart.vessel.spectra import GustFilter
 from athwart.vessel.underwater import SURGE_DRAG, HullInWater
 
-Control = Literal["on/off", "stepped", "proportional"]
 Goal = Literal["stay", "arrive", "travel"]
 """Keep within the limits all the time; come within the goal before time is up; keep within the limits over a way."""
 Cause = Literal["none", "thrust", "heat", "charge", "room"]
@@ -95,13 +96,7 @@ class Pusher:
 
     def commanded(self, wish: Ratio) -> Ratio:
         """What the lever can say of a wish."""
-        wish = min(1.0, max(-1.0, wish))
-        size, side = abs(wish), 1.0 if wish >= 0.0 else -1.0
-        if self.control == "on/off":
-            return side if size >= 0.5 else 0.0
-        if self.control == "stepped":
-            return side * floor(size * self.steps + 0.5) / self.steps
-        return wish
+        return lever_says(wish, self.control, self.steps)
 
     def moment_left(self, speed: MetrePerSecond) -> Ratio:
         """Share of the standstill yaw moment left under way."""

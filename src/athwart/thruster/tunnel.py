@@ -28,6 +28,12 @@ ENTRY_IDELCHIK = (
     (0.0, 0.5), (0.01, 0.44), (0.02, 0.37), (0.03, 0.31), (0.04, 0.26), (0.05, 0.22), (0.06, 0.20), (0.08, 0.15),
     (0.12, 0.09), (0.16, 0.06), (0.20, 0.03),
 )  # fmt: skip
+CONE_LOSS: Ratio = 0.345
+"""Entry loss of a cone wider than a tenth: from the class rule's thrust of a coned over that of a rounded tunnel."""
+REFERENCE_LOSSES: Ratio = JET + 0.09 + 3.0 * WALL_FRICTION + LEG
+"""Three diameters long, ends rounded by a tenth of the diameter, no grid."""
+USUAL_GRID: Ratio = 2.0 * 0.1642
+"""Round bars of 10 mm with gaps of 60 mm over both ends: what a grid is taken for that nobody has measured."""
 BARS = {"round": 1.79, "flat": 2.42}
 """Shape factors of grid bars (from memory)."""
 
@@ -162,6 +168,28 @@ def thrust_share(losses: Ratio, reference_losses: Ratio) -> Ratio:
     0.833
     """
     return float((reference_losses / losses) ** (2.0 / 3.0))
+
+
+@formula("k_t", "1", "min(1, thrust_share(losses, REFERENCE_LOSSES))", source="own-arithmetic",
+         valid="catalogue thrust taken as that of the reference tunnel; no tunnel is credited with more")  # fmt: skip
+def tunnel_factor(losses: Ratio) -> Ratio:
+    """Share of a catalogue's thrust that is left in a tunnel with given losses.
+
+    A catalogue states thrust in a good tunnel: three diameters long, ends rounded by a tenth, no grid. A better one is not
+    credited with more, for nobody knows how good the maker's was.
+
+    Parameters
+    ----------
+    losses : Sum of the loss coefficients. [1]
+
+    Examples
+    --------
+    Sharp ends and round bars over both:
+
+    >>> round(tunnel_factor(loss_sum(entry_loss(0.0), 0.6, 0.2, grids=2 * 0.1642)), 2)
+    0.74
+    """
+    return min(1.0, thrust_share(losses, REFERENCE_LOSSES))
 
 
 @formula("L/D", "1", "length / diameter", source="own-arithmetic")

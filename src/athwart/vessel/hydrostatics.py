@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import pi
+from itertools import pairwise
+from math import asin, pi
 
 from athwart.explain import formula
 from athwart.units.names import (
@@ -18,10 +19,14 @@ from athwart.units.names import (
     KilogramPerMetre,
     Metre,
     MetreFourth,
+    MetrePerSecondSquared,
+    NewtonMetre,
+    Radian,
     Ratio,
     SquareMetre,
 )
 
+G: MetrePerSecondSquared = 9.80665
 RHO_SALT: KilogramPerCubicMetre = 1025.0
 RHO_FRESH: KilogramPerCubicMetre = 1000.0
 INCH_TRIM_RULE: CubicMetrePerKilogram = 6.967e-5
@@ -191,26 +196,115 @@ def lost_buoyancy(diameter: Metre, length: Metre, water_density: KilogramPerCubi
     return pi / 4.0 * diameter**2 * length * water_density
 
 
+def _moment(half_breadths: Sequence[tuple[Metre, Metre]], power: int) -> float:
+    """Both sides' integral of breadth times place to a power; straight lines between stations, so Simpson's rule is exact."""
+    if len(half_breadths) < 2 or any(b[0] <= a[0] for a, b in pairwise(half_breadths)):
+        raise ValueError("a waterline needs two stations or more, each further along the boat than the one before")
+    if min(y for _, y in half_breadths) < 0.0:
+        raise ValueError("a half breadth is measured from the centre line: nought or more")
+    total = 0.0
+    for (a, ya), (b, yb) in pairwise(half_breadths):
+        middle, ym = 0.5 * (a + b), 0.5 * (ya + yb)
+        total += (b - a) / 3.0 * (ya * a**power + 4.0 * ym * middle**power + yb * b**power)
+    return total
+
+
+@formula("A_w", "m²", "2 ∫ y dx, straight lines between stations", source="own-arithmetic", kind="table")
+def area_from_offsets(half_breadths: Sequence[tuple[Metre, Metre]]) -> SquareMetre:
+    """Area of a waterplane from its half breadths.
+
+    Parameters
+    ----------
+    half_breadths : Place from amidships and half breadth there, going forward. [m]
+
+    Examples
+    --------
+    A box of 20 by 6 m:
+
+    >>> area_from_offsets(((-10.0, 3.0), (10.0, 3.0)))
+    120.0
+    """
+    return _moment(half_breadths, 0)
+
+
+@formula("x_F", "m", "∫ x y dx / ∫ y dx, straight lines between stations", source="own-arithmetic", kind="table")
+def flotation_from_offsets(half_breadths: Sequence[tuple[Metre, Metre]]) -> Metre:
+    """Centre of flotation from the half breadths of a waterplane, from amidships.
+
+    Parameters
+    ----------
+    half_breadths : Place from amidships and half breadth there, going forward. [m]
+    """
+    return _moment(half_breadths, 1) / _moment(half_breadths, 0)
+
+
+@formula("I_L", "m⁴", "2 ∫ (x - x_F)² y dx, straight lines between stations", source="own-arithmetic", kind="table")
+def inertia_from_offsets(half_breadths: Sequence[tuple[Metre, Metre]]) -> MetreFourth:
+    """Inertia of a waterplane about the transverse axis through its centre of flotation, from its half breadths.
+
+    Parameters
+    ----------
+    half_breadths : Place from amidships and half breadth there, going forward. [m]
+
+    Examples
+    --------
+    >>> inertia_from_offsets(((-10.0, 3.0), (10.0, 3.0)))
+    4000.0
+    """
+    area = _moment(half_breadths, 0)
+    return _moment(half_breadths, 2) - _moment(half_breadths, 1) ** 2 / area
+
+
 @dataclass(frozen=True, slots=True)
 class Waterplane:
-    """The waterplane of a boat; ``flotation`` from amidships, aft negative."""
+    """The waterplane of a boat; ``flotation`` from amidships, aft negative; ``offsets`` rule where they are given."""
 
     length_waterline: Metre
     beam: Metre
     coefficient: Ratio
     flotation: Metre = 0.0
     water_density: KilogramPerCubicMetre = RHO_SALT
+    offsets: tuple[tuple[Metre, Metre], ...] = ()
 
     @property
     def to_sink(self) -> KilogramPerMetre:
         """Mass that sinks the boat by one metre."""
+        if self.offsets:
+            return mass_to_sink(self.water_density, area_from_offsets(self.offsets))
         return mass_to_sink(self.water_density, waterplane_area(self.coefficient, self.beam, self.length_waterline))
 
     @property
     def to_trim(self) -> Kilogram:
         """Moment that trims the boat by one metre."""
-        inertia = longitudinal_inertia(self.coefficient, self.beam, self.length_waterline)
+        if self.offsets:
+            inertia = inertia_from_offsets(self.offsets)
+        else:
+            inertia = longitudinal_inertia(self.coefficient, self.beam, self.length_waterline)
         return moment_to_trim(self.water_density, inertia, self.length_waterline)
+
+
+@formula("φ", "rad", "asin(heeling_moment / (displacement * G * metacentric_height))", source="mariners-formulae",
+         valid="small angles, up to about ten degrees")  # fmt: skip
+def heel(heeling_moment: NewtonMetre, displacement: Kilogram, metacentric_height: Metre) -> Radian:
+    """Heel under a steady moment.
+
+    Parameters
+    ----------
+    heeling_moment : About the centre of what resists sideways. [N·m]
+    displacement : Of the boat. [kg]
+    metacentric_height : Transverse, upright. [m]
+
+    Examples
+    --------
+    2 kN of wind 2 m above the water's resistance on 11 t with 0.9 m, in degrees:
+
+    >>> round(heel(4000.0, 11_000.0, 0.9) * 180.0 / pi, 2)
+    2.36
+    """
+    sine = heeling_moment / (displacement * G * metacentric_height)
+    if abs(sine) > 0.5:
+        raise ValueError(f"a heel of more than 30 degrees ({heeling_moment:g} N·m): the boat's stability is outside this formula")
+    return asin(sine)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,8 @@ from athwart.units.names import Metre, Newton, Ratio
 SIDE_COEFFICIENT: Ratio = 0.12
 """Side-force coefficient of the table, 30 to 150 degrees: rms against a real 31 m vessel, rounded up."""
 ELEMENT_COEFFICIENT: Ratio = 0.20
+TWO_HULLS_COEFFICIENT: Ratio = 0.30
+"""A catamaran by elements: the hull in the lee of the other is not counted (own judgement)."""
 LEVER_OF_LENGTH: Ratio = 0.05
 """Place of the side force, as a share of the length."""
 ELEMENT_HEIGHT: Ratio = 0.15
@@ -26,6 +28,19 @@ GUST_FACTOR: Ratio = 0.08
 CATALOGUE_THRUST: Ratio = 0.10
 FORMULA_THRUST: Ratio = 0.20
 IMMERSION: Ratio = 0.10
+CURRENT: Ratio = 0.06
+"""Of a unit in the design state."""
+RATED_TIME: Ratio = 0.15
+"""Time a motor runs at rated current before it trips."""
+CAPACITY: Ratio = 0.10
+"""Of an aged bank."""
+FUSE_TIME: Ratio = 0.30
+"""Time at which a fuse or a protection circuit opens."""
+CHARGE_FACTOR: Ratio = 0.08
+"""Charge put in over charge taken out."""
+CHARGER_OUTPUT: Ratio = 0.10
+CATALOGUE_MASS: Ratio = 0.03
+CABLE_RUN: Ratio = 0.10
 IMMERSION_SHALLOW: Ratio = 0.20
 """Of the immersion factor where the axis lies less than 1.5 diameters deep."""
 
@@ -166,3 +181,39 @@ def band(nominal: float, sigma: Ratio, deviates: Ratio = 1.0) -> Band:
     if sigma < 0.0:
         raise ValueError(f"a standard deviation of {sigma:g}")
     return Band(nominal, nominal * exp(-deviates * sigma), nominal * exp(deviates * sigma))
+
+
+@formula("σ_t", "1", "sqrt((exponent * current) ** 2 + limit ** 2)", source="own-arithmetic")
+def run_time_sigma(exponent: Ratio, current: Ratio, limit: Ratio) -> Ratio:
+    """Relative standard deviation of a run time.
+
+    Parameters
+    ----------
+    exponent : By which the time falls with the current: 2 by heat, 1 by charge. [1]
+    current : Of the current. [1]
+    limit : Of what ends the run at a given current. [1]
+
+    Examples
+    --------
+    >>> round(run_time_sigma(2.0, CURRENT, RATED_TIME), 3)
+    0.192
+    """
+    return sqrt((exponent * current) ** 2 + limit**2)
+
+
+@formula("σ_r", "1", "sqrt(current ** 2 + charger ** 2 + factor ** 2)", source="own-arithmetic")
+def refill_sigma(current: Ratio = CURRENT, charger: Ratio = CHARGER_OUTPUT, factor: Ratio = CHARGE_FACTOR) -> Ratio:
+    """Relative standard deviation of a refill time after bursts of given length.
+
+    Parameters
+    ----------
+    current : Of the unit's current. [1]
+    charger : Of the charger's output. [1]
+    factor : Of charge put in over charge taken out. [1]
+
+    Examples
+    --------
+    >>> round(refill_sigma(), 3)
+    0.141
+    """
+    return sqrt(current**2 + charger**2 + factor**2)

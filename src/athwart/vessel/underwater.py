@@ -40,7 +40,8 @@ SURGE_DRAG: Ratio = 0.07
 SIGMA_FORM: Ratio = 0.35
 SIGMA_OUTLINE: Ratio = 0.25
 """Relative standard deviation of the cross-flow drag: form of the kind, or an outline (own judgement)."""
-SHARE = Sequence[tuple[float, float, float]]
+SIGMA_TWO_HULLS: Ratio = 0.45
+"""The same of two hulls side by side: what the one shelters the other is not counted (own judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +79,13 @@ FULL = Form(
 )
 BOX = Form(((0.0, 0.9, 1.0), (0.05, 1.0, 1.0), (0.95, 1.0, 1.0), (1.0, 0.9, 0.9)), 0.85, boxy=True, fin=(0.0, 0.0))
 
+SLENDER = Form(
+    ((0.0, 0.40, 0.70), (0.15, 0.80, 0.90), (0.4, 1.0, 1.0), (0.7, 0.95, 0.90), (0.9, 0.70, 0.45), (1.0, 0.20, 0.05)),
+    0.45,
+    fin=(0.30, 0.55),
+)
+"""One hull of a catamaran."""
+
 FORMS: Mapping[str, Form] = {
     "motor yacht, displacement": DISPLACEMENT,
     "motor yacht, planing": PLANING,
@@ -91,6 +99,7 @@ FORMS: Mapping[str, Form] = {
     "houseboat": BOX,
     "tender": PLANING,
     "barge": BOX,
+    "catamaran": SLENDER,
 }
 
 
@@ -179,6 +188,10 @@ class Dimensions:
     water_density: KilogramPerCubicMetre = RHO_SALT
     depth: Metre | None = None
     outline: tuple[tuple[Metre, Metre], ...] = ()  # place from amidships, depth of the hull
+    hulls: int = 1
+    """Hulls side by side; ``beam`` is of one of them, ``displacement`` of all together."""
+    spacing: Metre = 0.0
+    """Between the middles of two hulls."""
 
 
 def hull_in_water(d: Dimensions) -> HullInWater:
@@ -192,7 +205,7 @@ def hull_in_water(d: Dimensions) -> HullInWater:
     form = FORMS.get(d.kind)
     if form is None:
         raise NotComputed(f"outside validity: a {d.kind} in the water is not modelled")
-    volume = d.displacement / d.water_density
+    volume = d.displacement / d.water_density / d.hulls
     proper = min(d.draught, hull_draught(volume, form.block, d.length, d.beam))
     notes = []
     if d.outline:
@@ -205,14 +218,16 @@ def hull_in_water(d: Dimensions) -> HullInWater:
     factor = _shallow(d, notes)
     drag = (HARD_CHINE if form.hard_chine else 1.0) * factor
     pieces = [
-        Piece(start, end, drag * section_drag(half / depth) * depth)
+        Piece(start, end, d.hulls * drag * section_drag(half / depth) * depth)
         for start, end, depth, half in stations
         if depth > 0.0 and half > 0.0
     ]
     fins = _fins(d, form, proper)
-    pieces += [Piece(start, end, FIN_DRAG * factor * span) for start, end, span in fins]
+    pieces += [Piece(start, end, d.hulls * FIN_DRAG * factor * span) for start, end, span in fins]
     if fins:
         notes.append(f"keel or skeg of {d.draught - proper:.2f} m below the hull assumed from her kind")
+    if d.hulls > 1:
+        notes.append(f"{d.hulls} hulls, each with her whole drag and added mass, none in the lee of another; the band is wider")
     inertia = _inertia(d, form, stations, fins, volume, factor)
     return HullInWater(
         d.length,
@@ -220,13 +235,13 @@ def hull_in_water(d: Dimensions) -> HullInWater:
         proper,
         cross_flow(pieces, d.water_density),
         inertia,
-        d.beam * proper,
+        d.hulls * d.beam * proper,
         LINEAR_SHARE * inertia.surge / time_constant(SURGE_TIME, d.length),
         LINEAR_SHARE * inertia.sway / time_constant(SWAY_TIME, d.length),
         LINEAR_SHARE * inertia.turning / time_constant(YAW_TIME, d.length),
         d.water_density,
         factor,
-        SIGMA_OUTLINE if d.outline else SIGMA_FORM,
+        SIGMA_TWO_HULLS if d.hulls > 1 else SIGMA_OUTLINE if d.outline else SIGMA_FORM,
         bool(d.outline),
         tuple(notes),
     )
@@ -290,13 +305,15 @@ def _inertia(
     for start, end, span in fins:
         extra, place = fin_added_mass(end - start, span, d.water_density), 0.5 * (start + end)
         m0, m1, turning = m0 + extra, m1 + extra * place, turning + extra * place**2
+    along = d.hulls * surge_added_mass(volume, d.length, d.water_density)
+    apart = 0.25 * d.spacing**2  # hulls that move ahead and astern when she turns
     return Inertia(
         d.displacement,
-        surge_added_mass(volume, d.length, d.water_density),
-        factor * m0,
-        yaw_inertia(d.displacement, d.length, GYRATION),
-        factor * turning,
-        factor * m1,
+        along,
+        factor * d.hulls * m0,
+        yaw_inertia(d.displacement, d.length, GYRATION) + d.displacement * apart,
+        factor * d.hulls * turning + along * apart,
+        factor * d.hulls * m1,
     )
 
 

@@ -39,6 +39,10 @@ ROUGHNESS: Mapping[str, Metre] = {
 }
 """Davenport's classes 1 to 7 (source: davenport-roughness)."""
 
+Shelter = Literal["open", "second row", "further rows"]
+SHELTER: Mapping[Shelter, Ratio] = {"open": 1.0, "second row": 0.5, "further rows": 0.3}
+"""Share of the wind's load on a boat behind others of her size at their berths (source: marina-row-shelter)."""
+
 
 @formula("q", "Pa", "0.5 * air_density * wind_speed ** 2", source="own-arithmetic")
 def dynamic_pressure(wind_speed: MetrePerSecond, air_density: KilogramPerCubicMetre = RHO_AIR) -> Pascal:
@@ -150,6 +154,38 @@ def pressure_share(
     return float(sum(weighted) / total)
 
 
+@formula(
+    "k_q", "1", "sum of C A (ln(z/z_0)/ln(z_read/z_0))^2 over sum of C A: pressure of the whole silhouette over that where read",
+    source="log-profile", kind="table", valid="heights well above the roughness length",
+)  # fmt: skip
+def pressure_share_by_log_law(
+    drag_areas: Sequence[SquareMetre], heights: Sequence[Metre], roughness: Metre, height_read: Metre = FORECAST_HEIGHT
+) -> Ratio:
+    """Mean pressure on a silhouette as a share of the pressure where the wind was read, by the logarithmic law.
+
+    Parameters
+    ----------
+    drag_areas : Drag coefficient times area of each element. [m²]
+    heights : Height of the centre of each. [m]
+    roughness : Roughness length of the ground upwind. [m]
+    height_read : Height of the reading. [m]
+
+    Examples
+    --------
+    All of it at 2 m, wind by forecast over open grass:
+
+    >>> round(pressure_share_by_log_law((25.0,), (2.0,), 0.03), 3)
+    0.523
+    """
+    total = sum(drag_areas)
+    if len(drag_areas) != len(heights) or total <= 0.0:
+        raise ValueError(f"{len(drag_areas)} areas with a sum of {total:g} m² and {len(heights)} heights")
+    weighted = (
+        area * wind_by_log_law(1.0, height, roughness, height_read) ** 2 for area, height in zip(drag_areas, heights, strict=True)
+    )
+    return float(sum(weighted) / total)
+
+
 @formula("U_eq", "m/s", "sqrt(2 * pressure / air_density)", source="own-arithmetic")
 def equivalent_speed(pressure: Pascal, air_density: KilogramPerCubicMetre = RHO_AIR) -> MetrePerSecond:
     """The uniform wind that has a given dynamic pressure.
@@ -164,7 +200,11 @@ def equivalent_speed(pressure: Pascal, air_density: KilogramPerCubicMetre = RHO_
 
 @dataclass(frozen=True, slots=True)
 class WindAsked:
-    """A wind as somebody states it; ``gust_factor`` overrides the table, ``exponent`` the one of the surroundings."""
+    """A wind as somebody states it; ``gust_factor`` overrides the table, ``exponent`` the one of the surroundings.
+
+    With a ``roughness`` length the logarithmic law takes the place of the power law. ``shelter`` is the share of the load that
+    reaches a boat behind others.
+    """
 
     speed: MetrePerSecond
     read_at: ReadAt
@@ -173,6 +213,8 @@ class WindAsked:
     read_height: Metre | None = None
     gust_factor: Ratio | None = None
     exponent: Ratio | None = None
+    roughness: Metre | None = None
+    shelter: Ratio = 1.0
 
     def __post_init__(self) -> None:
         if self.speed < 0.0:
@@ -200,8 +242,12 @@ class DesignWind:
     def speed_at(self, height: Metre) -> MetrePerSecond:
         """The gust at a height."""
         if self.height_read is None:
-            return self.gust_where_read
-        return wind_by_power_law(self.gust_where_read, height, self.exponent, self.height_read)
+            here = self.gust_where_read
+        elif self.asked.roughness is not None:
+            here = wind_by_log_law(self.gust_where_read, height, self.asked.roughness, self.height_read)
+        else:
+            here = wind_by_power_law(self.gust_where_read, height, self.exponent, self.height_read)
+        return here * sqrt(self.asked.shelter)
 
 
 def design_wind(
@@ -217,15 +263,17 @@ def design_wind(
     factor = _factor(asked, notes)
     gust = asked.speed * factor
     height, exponent = _profile(asked, notes)
+    areas = tuple(_weight(element, by_drag) for element in windage.elements)
+    heights = tuple(element.centroid_height for element in windage.elements)
     if height is None:
         share = 1.0
+    elif asked.roughness is not None:
+        share = pressure_share_by_log_law(areas, heights, asked.roughness, height)
     else:
-        share = pressure_share(
-            tuple(_weight(element, by_drag) for element in windage.elements),
-            tuple(element.centroid_height for element in windage.elements),
-            exponent,
-            height,
-        )
+        share = pressure_share(areas, heights, exponent, height)
+    if asked.shelter < 1.0:
+        notes.append(f"behind other boats: {asked.shelter:.0%} of the load")
+    share *= asked.shelter
     pressure = dynamic_pressure(gust, air_density) * share
     return DesignWind(
         asked, factor, gust, height, exponent, share, pressure, equivalent_speed(pressure, air_density), tuple(notes)
@@ -254,5 +302,8 @@ def _profile(asked: WindAsked, notes: list[str]) -> tuple[Metre | None, Ratio]:
         return None, 0.0
     exponent = EXPONENTS[asked.surroundings] if asked.exponent is None else asked.exponent
     height = FORECAST_HEIGHT if asked.read_at == "forecast 10 m" else asked.read_height
+    if asked.roughness is not None:
+        notes.append(f"logarithmic profile over a roughness of {asked.roughness:g} m from {height:g} m down to each element")
+        return height, 0.0
     notes.append(f"height profile with exponent {exponent:g} from {height:g} m down to each element")
     return height, exponent

@@ -8,7 +8,7 @@ and the sum says for which elements.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from athwart.explain import formula
@@ -129,6 +129,86 @@ def centroid(areas: Sequence[SquareMetre], places: Sequence[Metre]) -> Metre:
     if total <= 0.0:
         raise ValueError("the areas sum to nothing")
     return sum(area * place for area, place in zip(areas, places, strict=True)) / total
+
+
+@dataclass(frozen=True, slots=True)
+class Rise:
+    """How much further a hull stands out of the water than its silhouette was drawn.
+
+    ``mean`` at ``about``, more forward of it by ``slope``. Places from amidships; negative where she lies deeper.
+    """
+
+    mean: Metre
+    slope: Ratio
+    about: Metre
+    aft: Metre
+    forward: Metre
+    beam: Metre
+
+    def at(self, place: Metre) -> Metre:
+        """At a place along the boat."""
+        return self.mean + self.slope * (place - self.about)
+
+
+@formula(
+    "ΔA", "m²", "(forward - aft) * (rise_aft + rise_forward) / 2", source="own-arithmetic", valid="wall-sided near the waterline"
+)
+def risen_area(aft: Metre, forward: Metre, rise_aft: Metre, rise_forward: Metre) -> SquareMetre:
+    """Area that comes out of the water when a hull rises and trims.
+
+    Parameters
+    ----------
+    aft : After end of the waterline, from amidships. [m]
+    forward : Its forward end. [m]
+    rise_aft : Of the hull out of the water there. [m]
+    rise_forward : The same at the forward end. [m]
+
+    Examples
+    --------
+    >>> round(risen_area(-6.0, 6.0, 0.05, 0.03), 3)
+    0.48
+    """
+    return (forward - aft) * (rise_aft + rise_forward) / 2.0
+
+
+def risen(shape: Windage, rise: Rise) -> Windage:
+    """The silhouette above the waterline as the boat lies: the hull gains or loses a strip, everything is higher or lower.
+
+    The strip is given to the largest hull element (the largest of all where none is a hull).
+
+    Raises
+    ------
+    ValueError
+        A hull that sinks until nothing is left of it.
+    """
+    hulls = [element for element in shape.elements if element.kind == "hull"] or list(shape.elements)
+    largest = max(hulls, key=lambda element: element.lateral_area)
+    found = []
+    for element in shape.elements:
+        up = rise.at(element.centroid_x)
+        if element is not largest:
+            found.append(
+                replace(element, centroid_height=element.centroid_height + up, frontal_height=element.frontal_height + up)
+            )
+            continue
+        low, high = rise.at(rise.aft), rise.at(rise.forward)
+        length, middle = rise.forward - rise.aft, 0.5 * (rise.aft + rise.forward)
+        strip = risen_area(rise.aft, rise.forward, low, high)
+        area = element.lateral_area + strip
+        moment = element.lateral_area * element.centroid_x + strip * middle + (high - low) * length**2 / 12.0
+        above = element.lateral_area * (element.centroid_height + up) + length * (low * low + low * high + high * high) / 6.0
+        ahead = element.frontal_area + rise.beam * rise.at(middle)
+        found.append(
+            replace(
+                element,
+                lateral_area=area,
+                centroid_x=moment / area if area > 0.0 else 0.0,
+                centroid_height=above / area if area > 0.0 else 0.0,
+                frontal_area=max(ahead, 0.0),
+                frontal_height=element.frontal_height + 0.5 * up,
+            )
+        )
+    return Windage(tuple(found), shape.length_overall)
 
 
 def box(

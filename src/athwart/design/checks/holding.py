@@ -28,7 +28,7 @@ LOADING: tuple[Ratio, Ratio] = (0.25, 1.0)
 WINDAGE_OVER_LENGTH: tuple[Ratio, Ratio] = (0.06, 0.35)
 FAR_MORE: Ratio = 2.0
 STERN_END: Ratio = 0.48
-DOUBTFUL_KINDS = ("barge", "houseboat")
+DOUBTFUL_KINDS = ("barge", "houseboat", "catamaran")
 
 NEED_01 = code(
     "NEED-01",
@@ -160,15 +160,6 @@ NEED_13 = code(
     "later in the chain would notice.",
     remedy="Compare the windage elements with the profile drawing.",
     source="own-judgement",
-)
-NEED_14 = code(
-    "NEED-14",
-    "Current is not in the thrust asked",
-    "caution",
-    says="The brief names a current. The balance here is one of wind alone; water moving across the hull adds to it.",
-    why="Half a knot across a long keel can push as hard as twenty knots of wind on the topsides.",
-    remedy="Keep the current small at the berth meant, take the next larger unit, or wait for slack water.",
-    source="own-arithmetic",
 )
 NEED_15 = code(
     "NEED-15",
@@ -309,14 +300,14 @@ def headings(p: Proposal) -> Iterator[Finding]:
 
 def _all_round(p: Proposal) -> tuple[Case, ...]:
     wind = p.brief.wind.model_copy(update={"headings": "all round"})
-    whole = demand.need(p.brief.model_copy(update={"wind": wind}))
+    whole = demand.need(p.brief.model_copy(update={"wind": wind}), p.need.rise)
     return tuple(whole.ruling(thruster.identity) for thruster in p.brief.thrusters)
 
 
 @check
 def wind_asked(p: Proposal) -> Iterator[Finding]:
     """Gust factor, height profile, strength."""
-    asked, found = p.brief.wind, demand.loads(p.brief).wind
+    asked, found = p.brief.wind, demand.loads(p.brief, p.need.rise).wind
     if asked.is_ == "mean":
         yield NEED_05.found(
             "wind",
@@ -343,13 +334,6 @@ def wind_asked(p: Proposal) -> Iterator[Finding]:
             limit=told(beaufort_top(FORCE_MOST), "wind_speed", "kn"),
             margin=over(mean, beaufort_top(FORCE_MOST)),
             path="wind.speed",
-        )
-    if p.brief.water.current:
-        yield NEED_14.found(
-            "water",
-            f"A current of {told(p.brief.water.current, 'speed')} is named and not counted.",
-            value=told(p.brief.water.current, "speed"),
-            path="water.current",
         )
 
 
@@ -423,7 +407,7 @@ def ends(p: Proposal) -> Iterator[Finding]:
         return
     lane = p.lanes[0]
     other = "stern" if lane.thruster.role == "bow" else "bow"
-    found = demand.loads(p.brief)
+    found = demand.loads(p.brief, p.need.rise)
     end = STERN_END * p.brief.boat.length_overall * (-1.0 if other == "stern" else 1.0)
     place = sum(body_x(p.brief, each.thruster.tunnel.x) for each in p.lanes) / len(p.lanes)
     bow_x, stern_x = (place, end) if other == "stern" else (end, place)

@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import degrees, pi, sin
 
 from athwart.design.checks.looks import over, thruster_path, told, under, where_of
 from athwart.design.checks.registry import check
 from athwart.design.places import body_x
 from athwart.design.proposal import Lane, Proposal
+from athwart.design.requirements import need as demand
+from athwart.design.search import running
 from athwart.findings import Finding, code
 from athwart.numerics.tables import interpolate
 from athwart.thruster.immersion import COVER_CAUTION, COVER_NOTE, COVER_STOP
+from athwart.thruster.scaling import LOADING_NOTE, TIP_SPEED_NOTE
+from athwart.units import MetrePerSecond, Pascal, Ratio
+from athwart.vessel.hydrostatics import heel
 
 LONG, VERY_LONG, SHORT = 4.0, 7.0, 1.0
 ENTRY_GOOD, ENTRY_LEAST = 0.10, 0.05
@@ -147,6 +153,31 @@ TUNNEL_14 = code(
 )
 
 
+TUNNEL_15 = code(
+    "TUNNEL-15",
+    "The weather end of the tunnel comes near the surface",
+    "note",
+    says="In the wind asked the boat heels; the tunnel's end on the side the wind comes from lies shallower by that.",
+    why="A mouth that draws air takes the thrust of the whole tunnel, just when the wind is strongest.",
+    remedy="Deeper or shorter; give boat.metacentric_height where it is known, for here it may be a share of the beam.",
+    source="own-judgement",
+)
+TUNNEL_16 = code(
+    "TUNNEL-16",
+    "Fast tips or a hard-loaded disc",
+    "note",
+    says="The rotor's tips are fast or its disc is loaded hard for its depth. Small units cavitate near such figures; that is noise and "
+    "wear, not a limit.",
+    why="Where the pressure on the blade falls to that of vapour, bubbles form and collapse: the crackle heard in every cabin.",
+    remedy="A larger diameter for the same thrust, or a unit with two rotors.",
+    source="own-judgement",
+)
+TIP_MOST: MetrePerSecond = TIP_SPEED_NOTE
+LOADING_MOST: Pascal = LOADING_NOTE
+METACENTRIC_SHARE: Ratio = 0.22
+"""Metacentric height over beam where the brief has none (own judgement); a boat of two hulls does not heel to speak of."""
+
+
 def _tunnel_lanes(p: Proposal) -> Iterator[tuple[Lane, float]]:
     for lane in p.lanes:
         if lane.unit.tunnel_diameter and lane.unit.housing in ("tunnel", "rim"):
@@ -194,6 +225,51 @@ def immersion(p: Proposal) -> Iterator[Finding]:
             )
     if p.brief.boat.lightest is None:
         yield TUNNEL_13.found("boat", "No lightest state.", path="boat.lightest")
+
+
+@check
+def heeled(p: Proposal) -> Iterator[Finding]:
+    """Cover over the weather end of each tunnel in the wind asked, abeam."""
+    boat = p.brief.boat
+    if boat.hull_beam is not None:
+        return
+    load = demand.loads(p.brief, p.need.rise).model(pi / 2.0)
+    mass = boat.lightest.displacement if boat.lightest is not None else boat.displacement
+    height = boat.metacentric_height or METACENTRIC_SHARE * boat.beam
+    try:
+        angle = heel(abs(load.heel) + abs(load.side) * 0.5 * boat.draught, mass, height)
+    except ValueError:
+        return
+    for lane, diameter in _tunnel_lanes(p):
+        length = lane.thruster.tunnel.tunnel_length or 3.0 * diameter
+        left = lane.cover_ratio - 0.5 * length * sin(angle) / diameter
+        if left < COVER_STOP <= lane.cover_ratio:
+            yield TUNNEL_15.found(
+                where_of(lane),
+                f"Heeled {degrees(angle):.1f}° in the wind asked.",
+                value=f"{left:.2f} D",
+                limit=f"{COVER_STOP:.2f} D",
+                margin=under(left, COVER_STOP),
+                severity="caution" if left < 0.0 else "note",
+                path=thruster_path(p, lane, "tunnel.axis_depth"),
+            )
+
+
+@check
+def tips(p: Proposal) -> Iterator[Finding]:
+    """Tip speed, cavitation number and loading of each rotor at full thrust."""
+    for lane in p.lanes:
+        found = running.tips(lane.unit, lane.thruster.tunnel.axis_depth)
+        if found is None or (found.speed <= TIP_MOST and found.loading <= LOADING_MOST):
+            continue
+        fast = found.speed > TIP_MOST
+        yield TUNNEL_16.found(
+            where_of(lane),
+            f"Tips at some {found.speed:.0f} m/s, cavitation number {found.cavitation:.2f}, {found.loading / 1000:.0f} kPa on the disc.",
+            value=f"{found.speed:.0f} m/s" if fast else f"{found.loading / 1000:.0f} kPa",
+            limit=f"{TIP_MOST:.0f} m/s" if fast else f"{LOADING_MOST / 1000:.0f} kPa",
+            margin=over(found.speed, TIP_MOST) if fast else over(found.loading, LOADING_MOST),
+        )
 
 
 @check

@@ -17,11 +17,12 @@ from athwart.design.proposal import Case, Need
 from athwart.errors import AthwartError, NotComputed
 from athwart.vessel import balance, blendermann, element_sum, uncertainty, windage
 from athwart.vessel.loads import WindModel, all_round
-from athwart.vessel.wind import DesignWind, WindAsked, design_wind
+from athwart.vessel.wind import ROUGHNESS, SHELTER, DesignWind, WindAsked, design_wind
 
+BY_ELEMENTS = ("sailing yacht", "catamaran")
+"""Kinds that no table of ships knows."""
 STEP = pi / 72.0
 """Headings all round: every 2.5 degrees."""
-OUTSIDE = ("catamaran",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,7 @@ class Loads:
     model: WindModel
     model_name: str
     by_elements: bool
+    coefficient_sigma: float
 
 
 def element(brief: Brief, given: WindageElement) -> windage.WindageElement:
@@ -70,25 +72,38 @@ def impossible_windage(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], st
             yield ("boat", "windage", index), str(error)
 
 
-def loads(brief: Brief) -> Loads:
-    """Silhouette, wind and model of a brief.
-
-    Raises
-    ------
-    NotComputed
-        The kind of boat lies outside the models' validity.
-    """
-    if brief.boat.kind in OUTSIDE:
-        raise NotComputed(f"outside validity: the wind on a {brief.boat.kind} is not modelled; no thrust is stated")
+def loads(brief: Brief, rise: windage.Rise | None = None) -> Loads:
+    """Silhouette, wind and model of a brief; ``rise`` is how far she stands out of the water beyond the silhouette as drawn."""
     shape = windage.Windage(tuple(element(brief, given) for given in brief.boat.windage), brief.boat.length_overall)
+    if rise is not None:
+        shape = windage.risen(shape, rise)
     w = brief.wind
-    by_elements = brief.boat.kind == "sailing yacht"
-    asked = WindAsked(w.speed, w.read_at, w.is_, w.surroundings, w.read_height, w.gust_factor)
+    by_elements = brief.boat.kind in BY_ELEMENTS
+    asked = WindAsked(
+        w.speed,
+        w.read_at,
+        w.is_,
+        w.surroundings,
+        w.read_height,
+        w.gust_factor,
+        roughness=None if w.roughness is None else ROUGHNESS[w.roughness],
+        shelter=SHELTER[w.shelter],
+    )
     wind = design_wind(asked, shape, by_drag=by_elements)
     if by_elements:
-        return Loads(shape, wind, element_sum.model(shape, wind), "sum of elements", True)
+        two = brief.boat.kind == "catamaran"
+        spread = uncertainty.TWO_HULLS_COEFFICIENT if two else uncertainty.ELEMENT_COEFFICIENT
+        name = "sum of elements, the hull to leeward not counted" if two else "sum of elements"
+        return Loads(shape, wind, element_sum.model(shape, wind), name, True, spread)
     row = blendermann.row_for(brief.boat.kind)
-    return Loads(shape, wind, blendermann.model(row, shape, wind.pressure), f"Blendermann, {row.name} row", False)
+    return Loads(
+        shape,
+        wind,
+        blendermann.model(row, shape, wind.pressure),
+        f"Blendermann, {row.name} row",
+        False,
+        uncertainty.SIDE_COEFFICIENT,
+    )
 
 
 def headings(brief: Brief) -> tuple[float, ...]:
@@ -98,8 +113,8 @@ def headings(brief: Brief) -> tuple[float, ...]:
     return brief.wind.headings
 
 
-def need(brief: Brief) -> Need:
-    """Everything the brief demands.
+def need(brief: Brief, rise: windage.Rise | None = None) -> Need:
+    """Everything the brief demands; ``rise`` as in :func:`loads`.
 
     Raises
     ------
@@ -107,15 +122,15 @@ def need(brief: Brief) -> Need:
         The boat or the places of her units lie outside the static balance: units on one spot, or a unit on its own pivot.
     """
     try:
-        return _need(brief)
+        return _need(brief, rise)
     except ValueError as error:
         if isinstance(error, AthwartError):
             raise
         raise NotComputed(f"no static balance: {error}") from None
 
 
-def _need(brief: Brief) -> Need:
-    found = loads(brief)
+def _need(brief: Brief, rise: windage.Rise | None) -> Need:
+    found = loads(brief, rise)
     cases: list[Case] = []
     bows = [t for t in brief.thrusters if t.role == "bow"]
     sterns = [t for t in brief.thrusters if t.role == "stern"]
@@ -149,8 +164,23 @@ def _need(brief: Brief) -> Need:
         (
             *found.wind.notes,
             *(f"area of {name} from ahead assumed from its kind" for name in found.windage.frontal_assumed),
+            *_risen(brief, rise, found),
             "uniform direction, calm water, boat stopped; gusts, current and motion are not in a static balance",
         ),
+        rise,
+    )
+
+
+def _risen(brief: Brief, rise: windage.Rise | None, found: Loads) -> Iterator[str]:
+    if rise is None:
+        return
+    drawn = sum(element(brief, given).lateral_area for given in brief.boat.windage)
+    if abs(found.windage.lateral_area - drawn) < 0.005:
+        return
+    state = "lightest waterline" if brief.boat.lightest is not None else "loaded waterline"
+    yield (
+        f"windage at the {state} with the new parts' sinkage and trim: {found.windage.lateral_area - drawn:+.2f} m² against the "
+        f"{drawn:.2f} m² given"
     )
 
 
@@ -178,7 +208,7 @@ def _case(kind: str, thruster: Thruster, demand: balance.Demand, brief: Brief, f
 def sigma(brief: Brief, found: Loads, wind_place: float, pivot: float) -> float:
     """Relative standard deviation of a need, from inputs and models."""
     return uncertainty.need_sigma(
-        uncertainty.ELEMENT_COEFFICIENT if found.by_elements else uncertainty.SIDE_COEFFICIENT,
+        found.coefficient_sigma,
         brief.boat.windage_uncertainty,
         brief.wind.uncertainty,
         uncertainty.PROFILE if found.wind.height_read is not None else 0.0,
@@ -197,9 +227,9 @@ def pivot(brief: Brief, case: Case) -> float:
     return _mean_place(brief, others)
 
 
-def derive(brief: Brief, case: Case) -> None:
+def derive(brief: Brief, case: Case, rise: windage.Rise | None) -> None:
     """Run one case again at its two figures, for the tracer: the beam, then the worst heading."""
-    found = loads(brief)
+    found = loads(brief, rise)
     half = brief.boat.length_overall / 2
     thruster = brief.thruster(case.identity)
     place = body_x(brief, thruster.tunnel.x)

@@ -6,11 +6,10 @@ are own judgements, shipped as visible defaults.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from athwart.design.brief import Brief, Thruster
-from athwart.design.places import body_x
+from athwart.design.places import body_x, waterline_middle
 from athwart.design.proposal import Bank, Lane, Proposal
 from athwart.design.requirements import need as needing
 from athwart.design.search import running
@@ -19,6 +18,7 @@ from athwart.errors import NotComputed
 from athwart.plant.motion import Boat, Control, Pusher, SteadyThrust
 from athwart.power.motor import run_brushed
 from athwart.thruster.disc import OPEN, TUNNEL, class_thrust_of, jet_speed, thrust_in_weaker_sense
+from athwart.thruster.response import LAGS, REVERSALS, STEPS
 from athwart.thruster.speed_loss import moment_left
 from athwart.units import Coulomb, Metre, MetrePerSecond, Newton, Radian, Ratio, Second
 from athwart.vessel.balance import rudder_coefficient, rudder_side_force
@@ -28,12 +28,7 @@ from athwart.vessel.spectra import intensity_of_gust_factor, kaimal_length
 from athwart.vessel.steady import beam_drift, twin_screw_moment
 from athwart.vessel.underwater import Dimensions, HullInWater, hull_in_water
 
-LAGS: Mapping[str, Second] = {"brushed": 0.25, "brushless": 0.35, "hydraulic": 0.5}
-"""Time in which a unit comes to two thirds of its thrust."""
-REVERSALS: Mapping[str, Second] = {"brushed": 0.5, "brushless": 0.4, "hydraulic": 0.8}
-"""Least pause before a unit pushes the other way, where the catalogue states none."""
 ENGINE_LAG: Second = 1.0
-STEPS = 3
 LOSSES = tuple(moment_left(k / 100.0) for k in range(126))
 HELM: Ratio = 30.0
 ENGINE_SHARE: Ratio = 0.3
@@ -48,8 +43,10 @@ class Afloat:
     proposal: Proposal
     hull: HullInWater
     light: HullInWater
-    light_windage: Ratio
     wind: WindHarmonics
+    """In the state of the need: the lightest, where one is given."""
+    loaded_windage: Ratio
+    """Windage loaded over that."""
     shift: Metre
     bows: tuple[Lane, ...]
     sterns: tuple[Lane, ...]
@@ -57,6 +54,7 @@ class Afloat:
     mean_speed: MetrePerSecond
     intensity: Ratio
     length_scale: Metre
+    coefficient_sigma: Ratio
     notes: tuple[str, ...]
 
     @property
@@ -89,31 +87,35 @@ def afloat(p: Proposal) -> Afloat:
     """
     brief = p.brief
     boat = brief.boat
-    found = needing.loads(brief)
+    found = needing.loads(brief, p.need.rise)
     shift = waterline_middle(brief)
     density = waterplane(brief).water_density
     outline = tuple((body_x(brief, x) - shift, depth) for x, depth in boat.underwater)
-    hull = hull_in_water(
-        Dimensions(
-            boat.kind, boat.length_waterline, boat.beam, boat.draught, boat.displacement, density, brief.water.depth, outline
-        )
+    loaded = Dimensions(
+        boat.kind,
+        boat.length_waterline,
+        boat.hull_beam or boat.beam,
+        boat.draught,
+        boat.displacement,
+        density,
+        brief.water.depth,
+        outline,
+        hulls=1 if boat.hull_beam is None else 2,
+        spacing=boat.hull_spacing or 0.0,
     )
-    light, light_windage = hull, 1.0
+    hull = light = hull_in_water(loaded)
+    loaded_windage = 1.0
     if boat.lightest is not None:
         lower = boat.lightest.waterline_lower
         light = hull_in_water(
-            Dimensions(
-                boat.kind,
-                boat.length_waterline,
-                boat.beam,
-                max(boat.draught - lower, 0.3 * boat.draught),
-                boat.lightest.displacement,
-                density,
-                brief.water.depth,
-                tuple((x, max(depth - lower, 0.0)) for x, depth in outline),
+            replace(
+                loaded,
+                draught=max(boat.draught - lower, 0.3 * boat.draught),
+                displacement=boat.lightest.displacement,
+                outline=tuple((x, max(depth - lower, 0.0)) for x, depth in outline),
             )
         )
-        light_windage = 1.0 + boat.length_waterline * lower / found.windage.lateral_area
+        loaded_windage = 1.0 - boat.length_waterline * lower / found.windage.lateral_area
     factor = found.wind.gust_factor
     notes = list(hull.notes)
     if found.wind.asked.is_ == "gust":
@@ -123,8 +125,8 @@ def afloat(p: Proposal) -> Afloat:
         p,
         hull,
         light,
-        light_windage,
         harmonics(found.model, found.wind.speed, boat.length_overall, origin=shift),
+        loaded_windage,
         shift,
         tuple(lane for lane in p.lanes if lane.thruster.role == "bow"),
         tuple(lane for lane in p.lanes if lane.thruster.role == "stern"),
@@ -132,19 +134,9 @@ def afloat(p: Proposal) -> Afloat:
         found.wind.speed / factor,
         intensity_of_gust_factor(factor),
         kaimal_length(max(found.windage.centroid_height, 0.5)),
+        found.coefficient_sigma,
         tuple(notes),
     )
-
-
-def waterline_middle(brief: Brief) -> Metre:
-    """Middle of the waterline from amidships: of the profile given, else from the transom (a sailing yacht: amidships)."""
-    boat = brief.boat
-    if boat.underwater:
-        ends = [body_x(brief, x) for x, _ in boat.underwater]
-        return 0.5 * (min(ends) + max(ends))
-    if boat.kind == "sailing yacht":
-        return 0.0
-    return 0.5 * (boat.length_waterline - boat.length_overall)
 
 
 # ---- thrust
@@ -169,7 +161,7 @@ def full_thrust(lane: Lane, bank: Bank | None) -> Newton:
     else:
         ratio = run_brushed(running.motor_of(unit), bank.open_volts_new, resistance).thrust_ratio
     basis = running.GROSS_TO_NET if unit.thrust_basis == "gross" else 1.0
-    return max(design_thrust(lane), running.thrust_delivered(unit.thrust, ratio, lane.immersion_factor, basis))
+    return max(design_thrust(lane), running.thrust_delivered(unit.thrust, ratio, lane.immersion_factor, basis, lane.tunnel_share))
 
 
 def pusher(a: Afloat, lanes: tuple[Lane, ...]) -> Pusher:

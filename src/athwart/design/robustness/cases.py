@@ -220,9 +220,18 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
                 way.thrust,
                 least,
                 min(_wind(a, way, angle) for angle in (pi / 2.0, -pi / 2.0)),
+                _with_current(a, way),
             )
         )
     return tuple(found)
+
+
+def _with_current(a: Afloat, way: _Way) -> Newton | None:
+    """Need with wind and the brief's current abeam, from either side."""
+    speed = a.proposal.brief.water.current
+    if not speed or way.case not in ("B", "C"):
+        return None
+    return max(way.need(a.gust_speed, side * pi / 2.0, (0.0, -side * speed)) for side in (1.0, -1.0))
 
 
 def cases_of(p: Proposal) -> tuple[Held, ...]:

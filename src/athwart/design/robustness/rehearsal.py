@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from itertools import pairwise
@@ -160,6 +161,55 @@ class Rehearsal:
     typical_run: int
     typical_wind: float
     notes: tuple[str, ...]
+
+
+def rehearse_all(
+    p: Proposal,
+    runs: int = 1000,
+    seed: int = 1,
+    *,
+    names: Sequence[str] = (),
+    workers: int = 2,
+    delay: Second | None = None,
+    wrong_side: Second = 0.0,
+    kind: str | None = None,
+    progress: Progress | None = None,
+    sinks: Callable[[str], AbstractContextManager[Sink | None]] = lambda name: nullcontext(),
+) -> tuple[tuple[Rehearsal, ...], tuple[tuple[str, str], ...]]:
+    """Every manoeuvre, or those named; those that cannot be rehearsed are told with the reason.
+
+    Raises
+    ------
+    NotComputed
+        Nothing can be rehearsed, or the only manoeuvre named cannot.
+    """
+    done: list[Rehearsal] = []
+    left_out: list[tuple[str, str]] = []
+    wanted = tuple(names) or tuple(exercises(size_of(afloat(p))))
+    for name in wanted:
+        with sinks(name) as sink:
+            try:
+                done.append(
+                    rehearse(
+                        p,
+                        name,
+                        runs,
+                        seed,
+                        workers=workers,
+                        delay=delay,
+                        wrong_side=wrong_side,
+                        kind=kind,
+                        progress=progress,
+                        sink=sink,
+                    )
+                )
+            except NotComputed as error:
+                if len(wanted) == 1 or name == wanted[0]:
+                    raise
+                left_out.append((name, str(error)))
+                if progress is not None:
+                    progress(runs)
+    return tuple(done), tuple(left_out)
 
 
 def size_of(a: Afloat) -> Size:

@@ -60,8 +60,6 @@ SIGMA_WOBBLE: Radian = 0.15
 SIGMA_DELAY: Ratio = 0.30
 SIGMA_BAND: Ratio = 0.25
 SIGMA_LOOK: Ratio = 0.30
-SIGMA_HEAT: Ratio = 0.15
-SIGMA_CAPACITY: Ratio = 0.10
 WRONG_TIME: Second = 1.0
 LOOK_BEYOND: Second = 2.0
 """How far a hand looks ahead beyond its own delay and the pause of its unit."""
@@ -197,7 +195,7 @@ def table(s: Setup, runs: Whole, task: Manoeuvre, light: bool) -> tuple[Floats, 
         towards = 2.0 * pi * uniform(seed, runs, CURRENT_FROM)
         rows[at.CURRENT_X], rows[at.CURRENT_Y] = current * np.cos(towards), current * np.sin(towards)
         rows[at.DRAG] = _about_one(a.hull.sigma, normal(seed, runs, DRAG))
-        rows[at.WINDAGE] = _about_one(_sigma_windage(a), normal(seed, runs, WINDAGE)) * (a.light_windage if light else 1.0)
+        rows[at.WINDAGE] = _about_one(_sigma_windage(a), normal(seed, runs, WINDAGE)) * (1.0 if light else a.loaded_windage)
         rows[at.LEVER] = uncertainty.LEVER_OF_LENGTH * brief.boat.length_overall * normal(seed, runs, LEVER)
         full = uniform(seed, runs, BATTERY)
         common = _about_one(uncertainty.IMMERSION, normal(seed, runs, IMMERSION))
@@ -223,8 +221,8 @@ def table(s: Setup, runs: Whole, task: Manoeuvre, light: bool) -> tuple[Floats, 
         rows[at.SIDE_0] = task.sway
         if task.drifting:
             rows[at.SIDE_0] -= np.sign(rows[at.WIND_Y]) * a.drift * wind / a.mean_speed
-        rows[at.RUN_FACTOR] = _about_one(SIGMA_HEAT, normal(seed, runs, HEAT))
-        rows[at.CHARGE_FACTOR] = _about_one(SIGMA_CAPACITY, normal(seed, runs, CHARGE)) * (0.5 + 0.5 * full)
+        rows[at.RUN_FACTOR] = _about_one(uncertainty.RATED_TIME, normal(seed, runs, HEAT))
+        rows[at.CHARGE_FACTOR] = _about_one(uncertainty.CAPACITY, normal(seed, runs, CHARGE)) * (0.5 + 0.5 * full)
         streams = keys(seed, runs, STREAM) | np.uint64(1)
     return rows, streams
 
@@ -237,8 +235,7 @@ def _sigma_wind(a: Afloat) -> Ratio:
 
 
 def _sigma_windage(a: Afloat) -> Ratio:
-    by_elements = a.proposal.brief.boat.kind == "sailing yacht"
-    coefficient = uncertainty.ELEMENT_COEFFICIENT if by_elements else uncertainty.SIDE_COEFFICIENT
+    coefficient = a.coefficient_sigma
     return float((coefficient**2 + a.proposal.brief.boat.windage_uncertainty**2) ** 0.5)
 
 

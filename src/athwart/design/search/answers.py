@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from math import degrees, isinf
+from math import degrees, hypot, isinf
 
 from athwart import units
 from athwart.design.proposal import Answer, ChargingChoice, Lane, Proposal
@@ -11,6 +11,7 @@ from athwart.power.rules import RULE_SETS
 from athwart.sources import source
 from athwart.units import KNOT
 from athwart.units.printing import SPACE, fixed
+from athwart.vessel import uncertainty
 
 
 def _show(value: float, kind: str, unit: str | None = None) -> str:
@@ -70,7 +71,8 @@ def _hold(p: Proposal) -> Answer:
         f"Chance of holding at the worst heading {lane.chance * 100:.0f} %."
     )
     gives, needed = (_show(round(thrust, -1), "force", "N") for thrust in (state.thrust, case.worst))
-    remark = f"The {lane.thruster.identity} unit gives {gives} at {state.terminal_volts:.1f} V; {needed} are needed.{_beside(p)}"
+    unit = f"The {lane.thruster.identity} unit gives {gives} at {state.terminal_volts:.1f} V; {needed} are needed."
+    remark = unit + _beside(p, case.case)
     return Answer(
         1,
         question,
@@ -86,14 +88,21 @@ def _hold(p: Proposal) -> Answer:
     )
 
 
-def _beside(p: Proposal) -> str:
-    """What the cases hold that do not rule: the boat free to drift, and turning through the wind."""
-    free, turn = (next((held for held in p.cases if held.case == case), None) for case in ("A", "D"))
-    if free is None or turn is None:
-        return ""
-    rate = turn.words.split(" at ")[1].split(" by ")[0]
-    turns = f"turns at {rate} in {_kn(turn.wind_worst)}" if turn.wind_worst > 0.0 else f"does not turn at {rate}"
-    return f" Free to drift she keeps any heading in {_kn(free.wind_worst)} and {turns}."
+def _beside(p: Proposal, ruling: str) -> str:
+    """What the cases hold that do not rule, and how often the manoeuvres succeed."""
+    parts = []
+    for held in p.cases:
+        if held.case == ruling and held.name in ("stern made fast", "bow made fast", "on station"):
+            continue
+        name = held.name
+        if held.case == "D":
+            name = f"turning at {held.words.split(' at ')[1].split(' by ')[0]}"
+        parts.append(f"{name} {_kn(held.wind_worst) if held.wind_worst > 0.0 else 'not even in a calm'}")
+    said = f" Other cases, worst heading: {', '.join(parts)}." if parts else ""
+    if p.rehearsals:
+        shares = ", ".join(f"{r.exercise.name} {r.success.count}" for r in p.rehearsals)
+        said += f" Succeed in {p.rehearsals[0].success.of} rehearsals each: {shares}."
+    return said
 
 
 def _kn(speed: float) -> str:
@@ -139,12 +148,33 @@ def _run(p: Proposal) -> Answer:
         _minutes(full),
         found / 60,
         p.need.run_time / 60,
-        0.15 * found / 60,
+        _run_sigma(lane) * found / 60,
         "min",
         "more",
         remark,
         _verdict(p, enough),  # type: ignore[arg-type]
     )
+
+
+def _run_sigma(lane: Lane) -> float:
+    """Spread of a run time by what ends it: heat goes with the square of the current, charge with the current itself."""
+    if lane.run_time_limit == "motor heat":
+        return uncertainty.run_time_sigma(2.0, uncertainty.CURRENT, uncertainty.RATED_TIME)
+    if lane.run_time_limit == "battery charge":
+        return uncertainty.run_time_sigma(1.0, uncertainty.CURRENT, uncertainty.CAPACITY)
+    return uncertainty.run_time_sigma(2.0, uncertainty.CURRENT, uncertainty.FUSE_TIME)
+
+
+def _mass_sigma(p: Proposal) -> float:
+    """Spread of the new parts' mass: each part of its own by the catalogue, cables by their runs."""
+    parts = [uncertainty.CATALOGUE_MASS * lane.unit.mass for lane in p.lanes if lane.kept == "chosen"]
+    parts += [
+        uncertainty.CABLE_RUN * lane.cable.cable.mass * lane.cable.parallel * (lane.cable.plus + lane.cable.minus)
+        for lane in p.lanes
+        if lane.cable is not None and lane.cable.kept == "chosen"
+    ]
+    parts += [uncertainty.CATALOGUE_MASS * bank.mass for bank in p.banks if bank.kept == "chosen"]
+    return hypot(*parts)
 
 
 def _refill(p: Proposal) -> Answer:
@@ -169,7 +199,7 @@ def _refill(p: Proposal) -> Answer:
         _hours(slowest.refill_time),
         hours,
         4.0,
-        0.2 * hours,
+        uncertainty.refill_sigma() * hours,
         "h",
         "less",
         _refill_remark(slowest),
@@ -303,7 +333,7 @@ def _weight(p: Proposal) -> Answer:
         _show(round(t.mass), "mass", "kg"),
         t.mass,
         None,
-        0.05 * t.mass,
+        _mass_sigma(p),
         "kg",
         "less",
     )

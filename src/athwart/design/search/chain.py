@@ -10,7 +10,7 @@ goes on to the next cable and then the next bank, since volts are what a larger 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from math import exp
 from statistics import NormalDist
@@ -54,6 +54,13 @@ class Task:
     ignition: bool = False
     bank_fixed: Bank | None = None
     choose: bool = True
+    tunnel: Mapping[float, float] = field(default_factory=dict)  # tunnel diameter -> share its losses leave
+
+    def left(self, unit: ThrusterUnit) -> Ratio:
+        """Share of a unit's thrust that depth and tunnel leave."""
+        diameter = unit.tunnel_diameter or 0.0
+        own = self.tunnel.get(diameter, 1.0) if unit.housing in ("tunnel", "rim") else 1.0
+        return self.immersion.get(diameter, 1.0) * own
 
     @property
     def run(self) -> RunOf:
@@ -207,7 +214,7 @@ def evaluate(
     """One chain judged: a fuse, switch and stop are chosen for it where ``finish`` and nothing cheaper to find out is broken."""
     brief, run = task.brief, run_of(task, kept)
     part = task.given.parts
-    immersion = task.immersion.get(unit.tunnel_diameter or 0.0, 1.0)
+    immersion = task.left(unit)
     aboard_cable = part.cable if kept.get("cable") in ("aboard", "fixed") else None
     lugs = joints(parallel=parallel)
     if aboard_cable is not None and aboard_cable.joints is not None:
@@ -388,7 +395,7 @@ def _again(task: Task, done: Chain, choice: CableChoice) -> tuple[LaneState, Lan
     cold = sum(part.resistance for part in gear)
     hot = cold + (FUSE_HOT - 1) * (done.fuse.fuse.resistance if done.fuse else 0.0)
     lugs = choice.joint_resistance if choice.kept != "chosen" else joints(pieces, PIECES_MINUS, choice.parallel)
-    immersion = task.immersion.get(done.unit.tunnel_diameter or 0.0, 1.0)
+    immersion = task.left(done.unit)
     run = run_of(task, {"cable": choice.kept})
     copper = [cabling.path_copper(choice.cable, choice.parallel, run, t) for t in (states.CONDUCTOR_HOT, states.CONDUCTOR_COLD)]
     design, _ = _state("design", done.unit, done.bank, copper[0] + lugs + hot, task.other_design, states.CONDUCTOR_HOT, immersion)

@@ -5,11 +5,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from athwart.catalogue.records import ThrusterUnit
-from athwart.design.brief import Brief, Thruster
-from athwart.design.places import body_x
+from athwart.design.brief import Brief, Thruster, TunnelPlace
+from athwart.design.places import body_x, waterline_middle
 from athwart.design.proposal import Bank, ChargingChoice, Trim
 from athwart.design.search.chain import Chain
-from athwart.vessel.hydrostatics import RHO_FRESH, RHO_SALT, Floating, Waterplane, Weight, lost_buoyancy, with_weights
+from athwart.thruster.tunnel import CONE_LOSS, GOOD_ROUNDING, LEG, USUAL_GRID, entry_loss, loss_sum, tunnel_factor
+from athwart.units import Metre, Ratio
+from athwart.vessel.hydrostatics import (
+    RHO_FRESH,
+    RHO_SALT,
+    Floating,
+    Waterplane,
+    Weight,
+    flotation_from_offsets,
+    lost_buoyancy,
+    with_weights,
+)
+from athwart.vessel.windage import Rise
 
 WATERPLANE: dict[str, float] = {
     "sailing yacht": 0.70,
@@ -23,6 +35,8 @@ WATERPLANE: dict[str, float] = {
 USUAL_WATERPLANE = 0.76
 TRANSOM_KINDS = ("motor yacht, planing", "pilot boat", "workboat", "passenger boat", "motor yacht, displacement", "tender")
 FLOTATION_AFT = 0.045
+GOOD_LENGTH: Ratio = 3.0
+"""Of a tunnel whose length nobody told, in diameters."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +53,28 @@ def waterplane(brief: Brief) -> Waterplane:
     coefficient = boat.waterplane_coefficient or WATERPLANE.get(boat.kind, USUAL_WATERPLANE)
     flotation = -FLOTATION_AFT * boat.length_waterline if boat.kind in TRANSOM_KINDS else 0.0
     density = RHO_FRESH if brief.water.kind == "fresh" else RHO_SALT
-    return Waterplane(boat.length_waterline, boat.beam, coefficient, flotation, density)
+    hulls, beam = (2, boat.hull_beam) if boat.hull_beam is not None else (1, boat.beam)
+    offsets = tuple(sorted((body_x(brief, x), hulls * y) for x, y in boat.waterline_half_breadths))
+    if offsets:
+        flotation = flotation_from_offsets(offsets)
+    return Waterplane(boat.length_waterline, hulls * beam, coefficient, flotation, density, offsets)
+
+
+def rise(brief: Brief, found: tuple[Weight, ...], *, lightest: bool = True) -> Rise:
+    """How far she stands out of the water beyond her silhouette as given: lightest state or loaded, with the new parts."""
+    lies = floating(brief, found)
+    boat, plane = brief.boat, lies.waterplane
+    lower = boat.lightest.waterline_lower if lightest and boat.lightest is not None else 0.0
+    middle = waterline_middle(brief)
+    half = 0.5 * boat.length_waterline
+    return Rise(
+        lower - lies.sinkage,
+        -lies.trim / boat.length_waterline,
+        plane.flotation,
+        middle - half,
+        middle + half,
+        plane.beam,
+    )
 
 
 def _place_x(brief: Brief, name: str, otherwise: float) -> float:
@@ -89,6 +124,16 @@ def flooded(thruster: Thruster, unit: ThrusterUnit, density: float) -> float:
     if thruster.tunnel.tunnel_length is None:
         return 0.0
     return lost_buoyancy(diameter, thruster.tunnel.tunnel_length, density)
+
+
+def tunnel_share(place: TunnelPlace, diameter: Metre) -> Ratio:
+    """Share of the catalogue's thrust that ends, length and grids of a tunnel leave; what is not given is taken as good."""
+    if place.entry_cone:
+        entry = CONE_LOSS
+    else:
+        entry = entry_loss(GOOD_ROUNDING if place.entry_radius is None else place.entry_radius / diameter)
+    length = GOOD_LENGTH * diameter if place.tunnel_length is None else place.tunnel_length
+    return tunnel_factor(loss_sum(entry, length, diameter, LEG, USUAL_GRID if place.grid else 0.0))
 
 
 def floating(brief: Brief, found: tuple[Weight, ...]) -> Floating:

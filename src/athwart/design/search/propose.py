@@ -7,7 +7,9 @@ rows come out, four times at most.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from athwart import units
 from athwart.catalogue.records import Catalogue, Panel, ThrusterUnit
@@ -51,10 +53,17 @@ from athwart.units import Newton, Ratio
 from athwart.vessel import balance, uncertainty
 from athwart.vessel.hydrostatics import Weight
 
+if TYPE_CHECKING:
+    from athwart.design.robustness.rehearsal import Rehearsal
+
 TURNS = 4
 SHARED_TURNS = 6
 THRUST_STEP = 100.0
 """Chains whose thrust falls into the same step of so many newtons count as equally small; the lighter is taken."""
+
+
+Rehearse = Callable[[Proposal], tuple[tuple["Rehearsal", ...], tuple[tuple[str, str], ...]]]
+"""Rehearses a proposal before its findings and answers are made; see ``design.robustness.rehearsal.rehearse_all``."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +82,9 @@ class Chosen:
     drop: float
 
 
-def propose(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str], ...] = ()) -> Proposal:
+def propose(
+    brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str], ...] = (), rehearse: Rehearse | None = None
+) -> Proposal:
     """A complete system for a brief.
 
     Raises
@@ -83,10 +94,12 @@ def propose(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, st
     BriefError
         A part aboard names a row that the catalogue does not have.
     """
-    return _whole(brief, catalogue, defaults, choosing=True)
+    return _whole(brief, catalogue, defaults, rehearse, choosing=True)
 
 
-def check(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str], ...] = ()) -> Proposal:
+def check(
+    brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str], ...] = (), rehearse: Rehearse | None = None
+) -> Proposal:
     """What is aboard or fixed, judged; parts that are missing stay missing."""
     missing = [
         t.identity for t in brief.thrusters if (unit := aboard.given(brief, t.identity).parts.unit) is None or unit.row is None
@@ -103,25 +116,29 @@ def check(brief: Brief, catalogue: Catalogue, *, defaults: tuple[tuple[str, str]
                 for name in missing
             ),
         )
-    return _whole(brief, catalogue, defaults, choosing=False)
+    return _whole(brief, catalogue, defaults, rehearse, choosing=False)
 
 
-def _whole(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], *, choosing: bool) -> Proposal:
+def _whole(
+    brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], rehearse: Rehearse | None, *, choosing: bool
+) -> Proposal:
     """The answer; what a physical function refuses because it lies outside its validity is said, not guessed."""
     try:
-        return _answered(brief, catalogue, defaults, choosing=choosing)
+        return _answered(brief, catalogue, defaults, rehearse, choosing=choosing)
     except ValueError as error:
         if isinstance(error, AthwartError):
             raise
         raise NotComputed(f"outside a model's validity: {error}") from error
 
 
-def _answered(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], *, choosing: bool) -> Proposal:
+def _answered(
+    brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str], ...], rehearse: Rehearse | None, *, choosing: bool
+) -> Proposal:
     aboard.refuse_unknown(brief, catalogue)
-    need = needed(brief)
     weights: tuple[Weight, ...] = ()
     chosen: list[Chosen] = []
     rows: tuple[object, ...] = ()
+    need = needed(brief, floating.rise(brief, weights))
     for _ in range(TURNS):
         chosen = _choose(brief, catalogue, need, weights, choosing)
         banks = _banks(chosen)
@@ -134,7 +151,8 @@ def _answered(brief: Brief, catalogue: Catalogue, defaults: tuple[tuple[str, str
         if now == rows:
             break
         rows = now
-    return _assemble(brief, catalogue, need, chosen, weights, defaults, choosing)
+        need = needed(brief, floating.rise(brief, weights))
+    return _assemble(brief, catalogue, need, chosen, weights, defaults, choosing, rehearse)
 
 
 def _choose(brief: Brief, catalogue: Catalogue, need: Need, weights: tuple[Weight, ...], choosing: bool) -> list[Chosen]:
@@ -200,6 +218,7 @@ def _choose_lane(
         _in_petrol_space(brief, thruster, wish),
         bank,
         choosing,
+        {d: floating.tunnel_share(thruster.tunnel, d) for d in {u.tunnel_diameter for u in catalogue.units if u.tunnel_diameter}},
     )
     own = aboard.unit_of(catalogue, given, identity)
     if own is not None and (not choosing or given.keep("unit") == "fixed"):
@@ -424,6 +443,7 @@ def _assemble(
     weights: tuple[Weight, ...],
     defaults: tuple[tuple[str, str], ...],
     choosing: bool,
+    rehearse: Rehearse | None,
 ) -> Proposal:
     banks = _banks(chosen)
     charge = _charging(brief, catalogue, banks, chosen, choosing)
@@ -455,8 +475,18 @@ def _assemble(
         "propose" if choosing else "check",
     )
     proposal = replace(proposal, unverified=answers.unverified(proposal), cases=cases_of(proposal))
+    if rehearse is not None:
+        proposal = _rehearsed(proposal, rehearse)
     proposal = replace(proposal, findings=examine(proposal))
     return replace(proposal, answers=answers.six(proposal))
+
+
+def _rehearsed(p: Proposal, rehearse: Rehearse) -> Proposal:
+    try:
+        done, left_out = rehearse(p)
+    except NotComputed as error:
+        done, left_out = (), (("all manoeuvres", str(error)),)
+    return replace(p, rehearsals=done, not_rehearsed=left_out)
 
 
 def _price(lanes: tuple[Lane, ...], banks: tuple[Bank, ...], charge: tuple[ChargingChoice, ...]) -> float:
@@ -514,6 +544,7 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
         hydraulic.NOT_COMPUTED if unit.drive == "hydraulic" else "",
         found.stop.stop_kind if found.stop is not None else "",
         hydraulic.limits(brief, unit, catalogue) if unit.drive == "hydraulic" else (),
+        floating.tunnel_share(c.thruster.tunnel, diameter) if diameter and unit.housing in ("tunnel", "rim") else 1.0,
     )
 
 

@@ -17,7 +17,20 @@ from athwart.errors import NotComputed
 from athwart.explain import formula
 from athwart.power.drive import Drive, drive, drive_load, run_drive
 from athwart.power.motor import BrushedMotor, at_temperature, brushed_load, brushed_motor, run_brushed, stalled_current
-from athwart.units import Ampere, Coulomb, Newton, Ohm, Ratio, Second, Volt
+from athwart.thruster import disc, scaling
+from athwart.units import (
+    Ampere,
+    Coulomb,
+    Metre,
+    MetrePerSecond,
+    Newton,
+    Ohm,
+    Pascal,
+    RadianPerSecond,
+    Ratio,
+    Second,
+    Volt,
+)
 
 GROSS_TO_NET: Ratio = 0.9
 """Net over gross thrust where a catalogue states gross (own judgement)."""
@@ -37,15 +50,20 @@ class Point:
 
 
 @formula(
-    "F", "N", "label_thrust * thrust_ratio * immersion_factor * basis_factor", source="thrust-square-law", valid="boat stopped"
-)
+    "F", "N", "label_thrust * thrust_ratio * immersion_factor * basis_factor * tunnel_share", source="thrust-square-law",
+    valid="boat stopped",
+)  # fmt: skip
 def thrust_delivered(
-    label_thrust: Newton, thrust_ratio: Ratio, immersion_factor: Ratio = 1.0, basis_factor: Ratio = 1.0
+    label_thrust: Newton,
+    thrust_ratio: Ratio,
+    immersion_factor: Ratio = 1.0,
+    basis_factor: Ratio = 1.0,
+    tunnel_share: Ratio = 1.0,
 ) -> Newton:
-    """Thrust of a unit at its volts and its depth.
+    """Thrust of a unit at its volts, its depth and in its tunnel.
 
-    The catalogue's thrust at rated volts, times what the volts leave of it, times the loss near the surface; gross figures
-    are brought to net. Forward speed, grids and entry shape are not in it.
+    The catalogue's thrust at rated volts, times what the volts leave of it, times the losses near the surface and in the tunnel;
+    gross figures are brought to net. Forward speed is not in it.
 
     Parameters
     ----------
@@ -53,6 +71,7 @@ def thrust_delivered(
     thrust_ratio : Thrust at the volts found over thrust at rated volts. [1]
     immersion_factor : Loss by a shallow tunnel, 1 where deep. [1]
     basis_factor : 1 for net catalogue thrust, less for gross. [1]
+    tunnel_share : Loss by ends, length and grids of the tunnel, 1 for a good one. [1]
 
     Notes
     -----
@@ -63,7 +82,7 @@ def thrust_delivered(
     >>> round(thrust_delivered(1380.0, 0.85), 1)
     1173.0
     """
-    return label_thrust * thrust_ratio * immersion_factor * basis_factor
+    return label_thrust * thrust_ratio * immersion_factor * basis_factor * tunnel_share
 
 
 @formula("R_path", "Ω", "copper + gear + lugs", source="own-arithmetic")
@@ -207,3 +226,23 @@ def thrust_ratio_at(unit: ThrusterUnit, state: Literal["design", "peak"], termin
     if state == "peak" and not is_constant_power(unit):
         return run_brushed(motor_of(unit), terminal_volts, 0.0).thrust_ratio
     return run(unit, state, terminal_volts, 0.0).thrust_ratio
+
+
+@dataclass(frozen=True, slots=True)
+class Tips:
+    """A rotor at full thrust standing still: information on noise, no limit."""
+
+    rotation: RadianPerSecond
+    speed: MetrePerSecond
+    cavitation: Ratio
+    loading: Pascal
+
+
+def tips(unit: ThrusterUnit, axis_depth: Metre) -> Tips | None:
+    """Tips of a unit's rotors by its catalogue thrust; None where it has no diameter or its axis is out of the water."""
+    if not unit.tunnel_diameter or axis_depth <= 0.0:
+        return None
+    each = unit.thrust / max(unit.rotors, 1)
+    rotation = scaling.rotor_speed(each, unit.tunnel_diameter)
+    speed = scaling.tip_speed(rotation, unit.tunnel_diameter)
+    return Tips(rotation, speed, scaling.tip_cavitation_number(speed, axis_depth), disc.disc_loading(each, unit.tunnel_diameter))

@@ -172,7 +172,7 @@ def _lane_state(lane: Lane, old: LaneState, bank: Bank, found: Solved, netlist: 
     path = sum(d.resistance for d in drops)
     ratio = running.thrust_ratio_at(lane.unit, "design" if old.state == "design" else "peak", terminal)
     basis = running.GROSS_TO_NET if lane.unit.thrust_basis == "gross" else 1.0
-    thrust = running.thrust_delivered(lane.unit.thrust, ratio, lane.immersion_factor, basis)
+    thrust = running.thrust_delivered(lane.unit.thrust, ratio, lane.immersion_factor, basis, lane.tunnel_share)
     bank_volts = terminal + sum(d.volts for d in drops)
     return replace(
         old, current=current, terminal_volts=terminal, bank_volts=bank_volts, drops=drops, path_resistance=path, thrust=thrust
