@@ -740,7 +740,8 @@ def _note_replacements(task: Task, chain: Chain) -> Chain:
         and chain.bank is not None
     ):
         own_cable = aboard.cable_of(task.catalogue, part.cable, task.thruster.identity)
-        tried = evaluate(task, chain.unit, chain.bank, own_cable, part.cable.in_parallel, {"cable": "aboard"})
+        bank = _linked(task, chain.unit, chain.bank, own_cable, part.cable.in_parallel)
+        tried = evaluate(task, chain.unit, bank, own_cable, part.cable.in_parallel, {"cable": "aboard"})
         notes.append(f"cable aboard: {_first_broken(task, tried)}")
     return replace(chain, replaced=tuple(notes))
 
