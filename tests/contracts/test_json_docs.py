@@ -24,6 +24,10 @@ UNITLESS = {
     "figure",
     "allowed",
     "immersion_factor",
+    "tunnel_share",
+    "success_share",
+    "low_share",
+    "high_share",
     "cover_diameters",
 }
 

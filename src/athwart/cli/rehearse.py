@@ -148,26 +148,14 @@ def _sink(folder: Path | None, name: str) -> Iterator[Any]:
 def _pictures(proposal: Proposal, done: Sequence[Rehearsal], folder: Path) -> list[Path]:
     from athwart.design.robustness.afloat import afloat
     from athwart.design.robustness.cases import polars
-    from athwart.papers import rehearsal_charts as charts
+    from athwart.papers.pictures import case_pictures, rehearsal_pictures, svg_bytes
     from athwart.store.briefs import write_whole
 
-    boat = proposal.brief.boat
     folder.mkdir(parents=True, exist_ok=True)
     written = []
-    for r in done:
-        stem = f"{proposal.brief.number}-{r.exercise.name.replace(' ', '-')}"
-        for kind, chart in (
-            ("track", charts.track(r, boat.length_overall, boat.beam)),
-            ("time", charts.over_time(r)),
-            ("success", charts.success_polar(r)),
-        ):
-            path = folder / f"{stem}-{kind}.svg"
-            write_whole(path, (chart.svg() + "\n").encode("utf-8"))
-            written.append(path)
-    for polar in polars(afloat(proposal)):
-        path = folder / f"{proposal.brief.number}-case-{polar.case}-{polar.name.replace(' ', '-')}.svg"
-        write_whole(path, (charts.held_polar(polar, proposal.brief.wind.speed).svg() + "\n").encode("utf-8"))
-        written.append(path)
+    for name, chart in (*rehearsal_pictures(proposal, done), *case_pictures(proposal, polars(afloat(proposal)))):
+        write_whole(folder / name, svg_bytes(chart))
+        written.append(folder / name)
     return written
 
 

@@ -8,6 +8,8 @@ from functools import cached_property
 
 from athwart.design.brief import Brief
 from athwart.design.proposal import Lane, Proposal
+from athwart.design.robustness.afloat import afloat
+from athwart.design.robustness.cases import Polar, polars
 from athwart.findings import Finding
 from athwart.papers.bill import Line, bill
 from athwart.trial.predicted import Sheet, sheets
@@ -68,6 +70,11 @@ class Context:
     def accepted(self, finding: Finding) -> bool:
         """Whether the brief accepts a finding with a reason."""
         return any(entry.finding == finding.code for entry in self.brief.choices.overrides)
+
+    @cached_property
+    def polars(self) -> tuple[Polar, ...]:
+        """Wind held at every heading, case by case; none where the boat is outside the models."""
+        return polars(afloat(self.proposal)) if self.proposal.cases else ()
 
     @property
     def electric(self) -> tuple[Lane, ...]:

@@ -17,6 +17,7 @@ from athwart.papers import blocks as b
 from athwart.papers.context import Context
 from athwart.papers.drawings import electrical, general, network
 from athwart.papers.figures import SPACE
+from athwart.papers.pages_cases import cases_pages, rehearsal_pages
 from athwart.papers.pages_front import answers_page, data_page
 from athwart.papers.pages_need import need_page, place_pages, unit_page
 from athwart.papers.pages_power import bank_page, fault_page, power_page, schedule_page
@@ -48,6 +49,8 @@ def dossier_data(proposal: Proposal, digest: str, origins: Mapping[str, tuple[in
         answers_page(c),
         data_page(c),
         need_page(c),
+        *cases_pages(c),
+        *rehearsal_pages(c),
         unit_page(c),
         *place_pages(c),
         *_sheets(general(proposal)),

@@ -49,8 +49,13 @@ def _step(span: float, most: int = 6) -> float:
 # ---- the track
 
 
-def track(r: Rehearsal, length: float, beam: float, width: float = 120.0, height: float = 100.0) -> Chart:
-    """One run from above, up the page along the heading aimed at, with the hull at intervals and the wind's direction."""
+def track(
+    r: Rehearsal, length: float, beam: float, width: float = 120.0, height: float = 100.0, *, spacing: float | None = None
+) -> Chart:
+    """One run from above, up the page along the heading aimed at, with the hull at intervals and the wind's direction.
+
+    ``spacing`` between the middles of a catamaran's hulls.
+    """
     chart = Chart(width, height)
     samples = r.typical.track
     xs = [s.motion.x for s in samples]
@@ -70,9 +75,11 @@ def track(r: Rehearsal, length: float, beam: float, width: float = 120.0, height
         (0.0, 3.2), f"{r.exercise.name}, run {r.typical_run} of {r.runs}, seed {r.seed}: {end} after {r.typical.ended:.0f} s"
     )
     for sample in _some(samples, 7):
-        chart.line(_hull(sample, length, beam, at), "full", 0.22)
+        for outline in _hulls(sample, length, beam, spacing, at):
+            chart.line(outline, "full", 0.22)
     for sample in (samples[0], samples[-1]):
-        chart.line(_hull(sample, length, beam, at), "full", 0.55)
+        for outline in _hulls(sample, length, beam, spacing, at):
+            chart.line(outline, "full", 0.55)
     chart.line([at(s.motion.x, s.motion.y) for s in samples], "dashed", 0.3)
     first, last = at(xs[0], ys[0]), at(xs[-1], ys[-1])
     chart.dot(first, 0.7)
@@ -91,14 +98,19 @@ def _some(samples: Sequence[Sample], count: int) -> list[Sample]:
     return list(samples[::step])
 
 
-def _hull(sample: Sample, length: float, beam: float, at: object) -> list[Point]:
+def _hulls(sample: Sample, length: float, beam: float, spacing: float | None, at: object) -> list[list[Point]]:
+    """Outline of the hull, or of both hulls of a catamaran."""
     assert callable(at)
     m = sample.motion
-    half = [(a * length, b * beam) for a, b in OUTLINE]
+    one, sides = (beam, (0.0,)) if spacing is None else (beam - spacing, (-0.5 * spacing, 0.5 * spacing))
+    half = [(a * length, b * one) for a, b in OUTLINE]
     outline = [*half, *[(a, -b) for a, b in reversed(half)]]
     c, n = cos(m.heading), sin(m.heading)
-    points = [at(m.x + a * c - b * n, m.y + a * n + b * c) for a, b in outline]
-    return [*points, points[0]]
+    found = []
+    for side in sides:
+        points = [at(m.x + a * c - (b + side) * n, m.y + a * n + (b + side) * c) for a, b in outline]
+        found.append([*points, points[0]])
+    return found
 
 
 def _wind(chart: Chart, centre: Point, comes_from: float) -> None:

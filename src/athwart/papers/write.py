@@ -14,10 +14,13 @@ from hashlib import sha256
 from pathlib import Path
 
 from athwart.design.proposal import Proposal
+from athwart.design.robustness.afloat import afloat
+from athwart.design.robustness.cases import polars
 from athwart.papers.as_json import proposal_json
 from athwart.papers.dossier import dossier_pdf
 from athwart.papers.drawings import drawings
 from athwart.papers.dxf import dxf
+from athwart.papers.pictures import case_pictures, rehearsal_pictures, svg_bytes
 from athwart.papers.svg import svg
 from athwart.papers.workbook import workbook
 
@@ -30,6 +33,10 @@ def papers(proposal: Proposal, brief_text: str, origins: Mapping[str, tuple[int,
     for scene in drawings(proposal):
         made[f"{scene.number}-{scene.name}.svg"] = svg(scene).encode("utf-8")
         made[f"{scene.number}-{scene.name}.dxf"] = dxf(scene).encode("utf-8")
+    pictures = [*case_pictures(proposal, polars(afloat(proposal)) if proposal.cases else ())]
+    pictures += rehearsal_pictures(proposal, proposal.rehearsals)
+    for name, chart in pictures:
+        made[name] = svg_bytes(chart)
     made[f"{number}-schedules.xlsx"] = workbook(proposal, digest)
     made[f"{number}-proposal.json"] = (json.dumps(proposal_json(proposal, digest), indent=1, ensure_ascii=False) + "\n").encode(
         "utf-8"

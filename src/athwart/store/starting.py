@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from athwart.store.amend import scalar
-from athwart.units import Kilogram, Metre, show
+from athwart.units import Kilogram, Metre, parse, show
 
 SEA_WATER = 1025.0
 
@@ -133,13 +133,20 @@ def _boat(a: Answers) -> str:
       centroid_x: {0.6 * length:.1f} m
       centroid_height: {0.5 * length:.1f} m
 """
+    beam = parse(a.beam_text, "length")
+    hulls = (
+        f"  hull_beam: {0.25 * beam:.2f} m          # assumed: of one hull, at the waterline\n"
+        f"  hull_spacing: {0.74 * beam:.2f} m       # assumed: between the hulls' middles\n"
+        if a.kind == "catamaran"
+        else ""
+    )
     return f"""boat:
   kind: {a.kind}
   x_from: transom             # every x below counts forward from the transom
   length_overall: {a.length_text}
   length_waterline: {waterline:.2f} m   # assumed: 93 % of the length
   beam: {a.beam_text}
-  draught: {a.draught_text}
+{hulls}  draught: {a.draught_text}
   displacement: {a.displacement_text}
   lightest:                   # tanks empty, nobody aboard; the tunnel is judged there
     displacement: {mass_text(0.9 * a.displacement)}      # assumed: 90 % of the loaded mass

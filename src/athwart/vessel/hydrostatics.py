@@ -234,6 +234,13 @@ def flotation_from_offsets(half_breadths: Sequence[tuple[Metre, Metre]]) -> Metr
     Parameters
     ----------
     half_breadths : Place from amidships and half breadth there, going forward. [m]
+
+    Examples
+    --------
+    A triangle nine metres long, its base aft:
+
+    >>> flotation_from_offsets(((0.0, 2.0), (9.0, 0.0)))
+    3.0
     """
     return _moment(half_breadths, 1) / _moment(half_breadths, 0)
 

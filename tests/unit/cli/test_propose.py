@@ -95,10 +95,37 @@ def test_a_brief_that_is_not_understood_ends_with_2_and_names_every_place(tmp_pa
     assert lines[-1] == "3 mistakes; nothing was written."
 
 
-def test_a_catamaran_ends_with_3(tmp_path: Path, said: Any) -> None:
+TWO_HULLS = {"boat.kind": "catamaran", "boat.beam": "6.6 m", "boat.hull_beam": "1.6 m", "boat.hull_spacing": "4.9 m"}
+
+
+def test_a_catamaran_is_answered_by_elements_and_says_what_it_leaves_out(tmp_path: Path, said: Any) -> None:
+    code, out, err = said("propose", changed(tmp_path, "1", TWO_HULLS), "--all")
+    assert (code, err) == (0, "")
+    assert "sum of elements, the hull to leeward not counted" in out
+    assert "NEED-08 boat: For a catamaran the model stands in" in out
+
+
+def test_a_catamaran_without_her_hulls_is_told_what_is_missing(tmp_path: Path, said: Any) -> None:
     code, out, err = said("propose", changed(tmp_path, "1", {"boat.kind": "catamaran"}))
-    assert (code, out) == (3, "")
-    assert err.startswith("Not computed: outside validity: the wind on a catamaran")
+    assert (code, out) == (2, "")
+    assert "boat.kind" in err
+    assert "hull_beam (of one hull) and hull_spacing" in err
+
+
+def test_two_bow_units_of_a_catamaran_share_the_need(tmp_path: Path, said: Any) -> None:
+    plain = json.loads(said("propose", changed(tmp_path, "1", TWO_HULLS), "--json")[1])
+    text = Path(changed(tmp_path, "1", TWO_HULLS)).read_text(encoding="utf-8")
+    other = text[text.index("  - identity: bow") : text.index("bank:\n  - name")].replace("identity: bow", "identity: bow port")
+    two = text.replace("bank:\n  - name", other.replace("instance: 0", "instance: 1") + "\nbank:\n  - name", 1)
+    two = two.replace("feeds: [bow]", "feeds: [bow, bow port]")
+    brief = tmp_path / "two.yaml"
+    brief.write_text(two, encoding="utf-8")
+    code, out, err = said("propose", str(brief), "--json")
+    assert code in (0, 1), err
+    both = json.loads(out)
+    assert [lane["thruster"] for lane in both["lanes"]] == ["bow", "bow port"]
+    needs = [case["need_worst_N"] for case in both["need"]["cases"]]
+    assert needs[0] == needs[1] == pytest.approx(plain["need"]["cases"][0]["need_worst_N"] / 2.0, rel=0.02)
 
 
 def test_a_bank_colder_than_its_tables_ends_with_3(tmp_path: Path, said: Any) -> None:
@@ -265,7 +292,18 @@ def _leaves(value: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[tuple[str,
 
 UNITS = ("N", "V", "mV", "A", "Ah", "mohm", "ohm", "kn", "m", "mm", "mm2", "m2", "kg", "s", "deg", "C", "Pa", "kbit_s")
 NUMBERS = {"number", "schema", "lane", "series", "parallel", "in_parallel", "instance"}
-RATIOS = {"chance_of_holding", "cover_diameters", "thrust_relative_sigma", "relative_sigma", "immersion_factor", "margin"}
+RATIOS = {
+    "chance_of_holding",
+    "cover_diameters",
+    "thrust_relative_sigma",
+    "relative_sigma",
+    "immersion_factor",
+    "tunnel_share",
+    "success_share",
+    "low_share",
+    "high_share",
+    "margin",
+}
 BESIDE = {"found", "asked", "band", "figure", "allowed", "price"}
 """The unit stands beside these: in the answer's ``unit``, at the end of the limit's name, in the brief's currency."""
 

@@ -46,7 +46,7 @@ def test_every_quantity_of_an_electric_lane_can_be_derived(example: str, quantit
     assert all(leaf.origin for leaf in _leaves(tree))
 
 
-@pytest.mark.parametrize("example", ["1", "2", "4", "7"])
+@pytest.mark.parametrize("example", ["1", "2", "3", "4", "7"])
 def test_the_tree_ends_in_the_numbers_of_the_answer(example: str) -> None:
     lane = _answered(example)[1].lanes[0]
     assert lane.design is not None

@@ -13,7 +13,7 @@ from athwart.papers.bill import bill
 from athwart.power.fuse import breaking_capacity_at
 from tests.unit.design.checks._boats import codes, proposal
 
-EXAMPLES = ("1", "2", "4", "7")
+EXAMPLES = ("1", "2", "3", "4", "7")
 
 
 @pytest.mark.parametrize("example", EXAMPLES)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi
 
 import pytest
@@ -121,9 +122,29 @@ def test_shallow_water_multiplies_drag_and_added_mass_and_says_so() -> None:
     assert hull_in_water(Dimensions(YACHT.kind, 13.0, 4.2, 1.1, 16_000.0, depth=20.0)).shallow == 1.0
 
 
-def test_a_catamaran_is_outside_validity() -> None:
+CATAMARAN = Dimensions("catamaran", 12.0, 1.6, 0.8, 9_000.0, hulls=2, spacing=4.8)
+
+
+def test_two_hulls_have_twice_the_drag_and_added_mass_of_one() -> None:
+    one = hull_in_water(replace(CATAMARAN, hulls=1, displacement=4_500.0))
+    two = hull_in_water(CATAMARAN)
+    assert two.flow.lateral_drag_area == pytest.approx(2.0 * one.flow.lateral_drag_area)
+    assert two.inertia.sway_added == pytest.approx(2.0 * one.inertia.sway_added)
+    assert two.inertia.surge_added == pytest.approx(2.0 * one.inertia.surge_added)
+    assert two.surge_area == pytest.approx(2.0 * one.surge_area)
+    assert two.sigma > one.sigma
+    assert any("2 hulls" in note for note in two.notes)
+
+
+def test_hulls_apart_turn_harder_by_the_parallel_axis_theorem() -> None:
+    near, far = hull_in_water(replace(CATAMARAN, spacing=0.0)), hull_in_water(CATAMARAN)
+    assert far.inertia.yaw - near.inertia.yaw == pytest.approx(9_000.0 * 2.4**2)
+    assert far.inertia.yaw_added - near.inertia.yaw_added == pytest.approx(far.inertia.surge_added * 2.4**2)
+
+
+def test_a_kind_that_nobody_modelled_is_outside_validity() -> None:
     with pytest.raises(NotComputed, match="outside validity"):
-        hull_in_water(Dimensions("catamaran", 12.0, 6.5, 0.8, 9_000.0))
+        hull_in_water(replace(CATAMARAN, kind="hovercraft"))
 
 
 def test_surge_drag_opposes_the_way_she_goes() -> None:

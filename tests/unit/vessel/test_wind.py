@@ -11,6 +11,7 @@ from athwart.vessel.wind import (
     design_wind,
     dynamic_pressure,
     pressure_share,
+    pressure_share_by_log_law,
     wind_by_log_law,
     wind_by_power_law,
 )
@@ -92,3 +93,31 @@ def test_the_notes_tell_what_was_done() -> None:
     assert "gust factor 1.38" in notes
     assert "exponent 0.14" in notes
     assert "no height profile" in " ".join(design_wind(WindAsked(10.0, "on deck", "gust"), BOAT).notes)
+
+
+def test_a_log_profile_brings_the_wind_down_by_the_ground_upwind() -> None:
+    wind = design_wind(WindAsked(10.0, "forecast 10 m", "gust", roughness=0.03), BOAT)
+    by_hand = 0.75 * wind_by_log_law(1.0, 0.7, 0.03) ** 2 + 0.25 * wind_by_log_law(1.0, 2.0, 0.03) ** 2
+    assert wind.pressure_share == pytest.approx(by_hand)
+    assert pressure_share_by_log_law((25.0,), (2.0,), 0.03) == pytest.approx(wind_by_log_law(1.0, 2.0, 0.03) ** 2)
+    assert wind.speed_at(2.0) == pytest.approx(wind_by_log_law(10.0, 2.0, 0.03))
+    assert any("logarithmic profile" in note for note in wind.notes)
+
+
+def test_rougher_ground_upwind_leaves_less_wind() -> None:
+    shares = [
+        design_wind(WindAsked(10.0, "forecast 10 m", "gust", roughness=z), BOAT).pressure_share
+        for z in (0.0002, 0.005, 0.03, 0.1)
+    ]
+    assert shares == sorted(shares, reverse=True)
+
+
+def test_shelter_takes_its_share_of_the_load_at_every_height() -> None:
+    open_, behind = (design_wind(WindAsked(10.0, "on deck", "gust", shelter=share), BOAT) for share in (1.0, 0.5))
+    assert behind.pressure == pytest.approx(0.5 * open_.pressure)
+    assert dynamic_pressure(behind.speed_at(1.0)) == pytest.approx(0.5 * dynamic_pressure(open_.speed_at(1.0)))
+
+
+def test_a_hull_higher_than_its_roughness_allows_is_refused() -> None:
+    with pytest.raises(ValueError, match="roughness"):
+        design_wind(WindAsked(10.0, "forecast 10 m", "gust", roughness=1.0), BOAT)

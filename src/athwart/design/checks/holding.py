@@ -199,6 +199,8 @@ NEED_18 = code(
     source="own-arithmetic",
 )
 BLOCK: tuple[Ratio, Ratio] = (0.15, 0.95)
+BLOCK_WITH_KEEL: Ratio = 0.06
+"""Of a sailing yacht whose draught is all that is known: her keel is in it."""
 LIGHT_RATIO: tuple[Ratio, Ratio] = (0.5, 2.0)
 
 
@@ -431,9 +433,12 @@ def displacement(p: Proposal) -> Iterator[Finding]:
     """Displacement against dimensions, and the lightest state against both."""
     boat = p.brief.boat
     plane = waterplane(p.brief)
-    block = boat.displacement / (plane.water_density * boat.length_waterline * boat.beam * boat.draught)
-    if not BLOCK[0] <= block <= BLOCK[1]:
-        limit = BLOCK[0] if block < BLOCK[0] else BLOCK[1]
+    hull = max((depth for _, depth in boat.underwater), default=boat.draught)
+    block = boat.displacement / (plane.water_density * boat.length_waterline * plane.beam * hull)
+    with_keel = boat.kind == "sailing yacht" and not boat.underwater
+    least = BLOCK_WITH_KEEL if with_keel else BLOCK[0]
+    if not least <= block <= BLOCK[1]:
+        limit = least if block < least else BLOCK[1]
         yield NEED_17.found(
             "boat",
             "Displacement over the block of waterline length, beam and draught.",

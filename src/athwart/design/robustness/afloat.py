@@ -31,8 +31,12 @@ from athwart.vessel.underwater import Dimensions, HullInWater, hull_in_water
 ENGINE_LAG: Second = 1.0
 LOSSES = tuple(moment_left(k / 100.0) for k in range(126))
 HELM: Ratio = 30.0
-ENGINE_SHARE: Ratio = 0.3
-"""Share of an engine's power that a careful hand uses in a berth."""
+IDLE_TIMES: Ratio = 1.5
+"""Engine speed over idle that a careful hand uses in a berth; power goes with its cube."""
+ENGINE_SHARE: Ratio = 0.15
+"""Share of an engine's power used in a berth where idle and cruising speed are not both given."""
+HELM_OVER_BOW: Ratio = 2.0
+"""Most side force by helm over that of the bow units in a rehearsal: a hand gives no more helm than it needs."""
 TEN_MINUTES: Second = 600.0
 
 
@@ -212,16 +216,25 @@ def engine_and_rudder(a: Afloat) -> EngineAndRudder | None:
     brief = a.proposal.brief
     drive = brief.propulsion
     powers = [engine.power for engine in drive.engines if engine.power is not None]
-    if not powers or drive.propeller_diameter is None or drive.rudder_area is None or drive.place != "aft":
+    if not powers or drive.propeller_diameter is None or drive.rudder_area is None:
         return None
-    one = class_thrust_of(ENGINE_SHARE * powers[0], drive.propeller_diameter, "open propeller", transmission="shaft line")
+    share = berth_share(brief)
+    one = class_thrust_of(share * powers[0], drive.propeller_diameter, "open propeller", transmission="shaft line")
     coefficient = rudder_coefficient(1.1, 1.0, min(1.3, drive.rudder_area / drive.propeller_diameter**2))
     side = rudder_side_force(one * len(powers), coefficient, HELM)
     words = (
-        f"{len(powers)} engine{'s' if len(powers) > 1 else ''} at {ENGINE_SHARE:.0%} of power ahead, plain rudder over "
+        f"{len(powers)} engine{'s' if len(powers) > 1 else ''} at {share:.0%} of power ahead, plain rudder over "
         f"{HELM:.0f} degrees"
     )
     return EngineAndRudder(-0.5 * brief.boat.length_waterline, one * len(powers), side, words)
+
+
+def berth_share(brief: Brief) -> Ratio:
+    """Share of an engine's power used in a berth: somewhat above idle, power by the cube of the speed."""
+    engine = next(engine for engine in brief.propulsion.engines if engine.power is not None)
+    if engine.idle is None or engine.cruise is None:
+        return ENGINE_SHARE
+    return float(min(1.0, IDLE_TIMES * engine.idle / engine.cruise) ** 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,9 +251,10 @@ def twin_screws(a: Afloat) -> Screws | None:
     powers = [engine.power for engine in drive.engines if engine.power is not None]
     if len(powers) != 2 or drive.propeller_spacing is None or drive.propeller_diameter is None:
         return None
+    share = berth_share(a.proposal.brief)
     ahead, astern = (
         class_thrust_of(
-            ENGINE_SHARE * powers[0],
+            share * powers[0],
             drive.propeller_diameter,
             "open propeller",
             transmission="shaft line",
@@ -250,7 +264,7 @@ def twin_screws(a: Afloat) -> Screws | None:
     )
     return Screws(
         twin_screw_moment(ahead, astern, drive.propeller_spacing),
-        f"two screws {drive.propeller_spacing:.2f} m apart at {ENGINE_SHARE:.0%}",
+        f"two screws {drive.propeller_spacing:.2f} m apart at {share:.0%} of power",
     )
 
 
@@ -267,9 +281,8 @@ def in_motion(a: Afloat, *, light: bool = False, with_engine: bool = False) -> B
     if second is None and with_engine:
         help_aft = engine_and_rudder(a)
         if help_aft is not None:
-            second = Pusher(
-                help_aft.place, SteadyThrust(help_aft.side, help_aft.side), 100.0, ENGINE_LAG, 1.0, "proportional", losses=LOSSES
-            )
+            side = min(help_aft.side, HELM_OVER_BOW * sum(design_thrust(lane) for lane in lanes))
+            second = Pusher(help_aft.place, SteadyThrust(side, side), 100.0, ENGINE_LAG, 1.0, "proportional", losses=LOSSES)
     charge = _charge(a, lanes)
     apart = bool(a.bows and a.sterns) and a.sterns[0].bank != lanes[0].bank
     return Boat(a.light if light else a.hull, a.wind, first, second, charge, _charge(a, a.sterns) if apart else None)

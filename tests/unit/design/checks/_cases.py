@@ -156,6 +156,10 @@ FIRES: dict[str, Case] = {
     "NEED-16": ("1", "propose", {"wind.headings": ["90 deg"]}),
     "NEED-17": ("1", "propose", {"boat.displacement": "160 t", "boat.lightest.displacement": "150 t"}),
     "NEED-18": ("1", "propose", {"boat.lightest.displacement": "9 t"}),
+    "NEED-19": ("1", "propose", {"boat.length_overall": "25 m", "boat.length_waterline": "24 m"}),
+    "NEED-20": NEW,
+    "NEED-21": OLD,
+    "NEED-22": ("1", "propose", {"wind.shelter": "second row"}),
     # ---- drive
     "DRIVE-05": found({"duty.quiet": "yes"}),
     "DRIVE-06": found({f"{LANE}.bank.series": "1"}),
@@ -276,6 +280,7 @@ FIRES: dict[str, Case] = {
     "TUNNEL-07": ("1", "propose", {"thrusters[0].tunnel.tunnel_length": "1.3 m"}),
     "TUNNEL-09": ("1", "propose", {"thrusters[0].tunnel.grid": "yes"}),
     "TUNNEL-12": found({"thrusters[0].tunnel.axis_depth": "150 mm"}),
+    "TUNNEL-15": found({"boat.metacentric_height": "0.2 m", "thrusters[0].tunnel.axis_depth": "320 mm"}),
     "TUNNEL-14": found({"thrusters[0].tunnel.axis_depth": "0.9 m"}),
     "TUNNEL-13": ("1", "propose", {"boat.lightest": None}),
 }

@@ -17,6 +17,7 @@ registry.load()
 SILENT: dict[str, Case] = {
     "NEED-04": SAILING,
     "NEED-11": JOINED,
+    "NEED-20": SAILING,
     "STOP-05": ("1", "propose", {"helms[0].seconds_to_main_switch": "4 s", "helms[1].seconds_to_main_switch": "3 s"}),
     "PROOF-02": (
         "1",
@@ -31,8 +32,8 @@ SILENT: dict[str, Case] = {
     ),
 }
 """Silent boats of codes that are heard on a plain example 1; all others stay silent there."""
-DIRECT = frozenset({"BANK-12", "DRIVE-13", "VOLTS-02", "CARE-02"})
-"""Codes that the built-in catalogue gives no cause for; a user's own rows do. Tested below with such rows."""
+DIRECT = frozenset({"BANK-12", "DRIVE-13", "VOLTS-02", "CARE-02", "TUNNEL-16", "REHEARSE-01", "REHEARSE-02", "REHEARSE-03"})
+"""Codes that the built-in catalogue gives no cause for, or that only rehearsals give; tested below with such."""
 
 
 def test_every_code_has_a_boat() -> None:
@@ -119,3 +120,38 @@ def test_every_finding_names_what_to_do_and_where_it_comes_from() -> None:
             assert finding.where
             assert finding.source
             assert "nan" not in f"{finding.value}{finding.limit}"
+
+
+def test_fast_tips_are_a_note() -> None:
+    example, mode, changes = NEW
+    p = proposal(example, changes, mode)  # type: ignore[arg-type]
+    assert "TUNNEL-16" not in codes(p)
+    assert "TUNNEL-16" in {f.code for f in _all(_own_rows(p, tunnel_diameter=0.110))}
+
+
+def _rehearsed(p: Proposal, runs: int = 96) -> Proposal:
+    from athwart.design.robustness.rehearsal import rehearse_all
+
+    done, left_out = rehearse_all(p, runs)
+    return replace(p, rehearsals=done, not_rehearsed=left_out)
+
+
+def test_rehearsals_that_fail_often_are_found_with_their_cause() -> None:
+    weak = _rehearsed(proposal("1", {"wind.speed": "17 kn"}, "propose"))
+    found = [f for f in _all(weak) if f.code == "REHEARSE-01"]
+    shares = {r.exercise.name: r.success.value for r in weak.rehearsals}
+    assert {f.what.split(":")[0] for f in found} == {name for name, share in shares.items() if share < 0.8}
+    assert all("fails by" in f.what for f in found)
+    sure = replace(weak, rehearsals=tuple(r for r in weak.rehearsals if r.success.value >= 0.8))
+    assert "REHEARSE-01" not in {f.code for f in _all(sure)}
+
+
+def test_heat_and_time_on_in_rehearsals_are_found() -> None:
+    p = _rehearsed(proposal("1", {}, "propose"))
+    lane = p.lanes[0]
+    hot = replace(p, lanes=(replace(lane, unit=replace(lane.unit, rated_time=4.0)),))
+    assert "REHEARSE-02" not in {f.code for f in _all(p)}
+    assert "REHEARSE-02" in {f.code for f in _all(_rehearsed(hot))}
+    assert "REHEARSE-03" not in {f.code for f in _all(p)}
+    short = replace(p, need=replace(p.need, energy_share=2.0))
+    assert "REHEARSE-03" in {f.code for f in _all(short)}
