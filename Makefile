@@ -10,7 +10,7 @@ UPGRADE ?=
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help setup demo test check lock docs browser all clean
+.PHONY: help setup warm demo test check lock docs browser all clean
 
 help:  ## list the targets
 	@sed -n 's/^\([a-z]*\):.*##  *\(.*\)/  make \1@\2/p' Makefile | awk -F@ '{printf "%-16s%s\n", $$1, $$2}'
@@ -33,6 +33,9 @@ $(V)/.locked: $(V)/.made dev.lock
 $(V)/.installed: $(V)/.locked pyproject.toml
 	$(UV) pip install -q --no-deps --no-build-isolation --reinstall-package athwart -e .
 	@touch $@
+
+warm: setup  ## compile the simulation ahead of the first rehearsal (some 7 seconds, once)
+	$(B)/python -m athwart.plant.warm
 
 demo: setup  ## set up, propose a thruster system for example 1 and write its papers to build/demo
 	$(B)/athwart propose examples/1-*.yaml --papers build/demo

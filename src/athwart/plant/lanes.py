@@ -21,6 +21,8 @@ Rows = Any
 """Arrays of floats; the compiler finds their types."""
 
 LANES = 16
+TOGETHER = 4
+"""Places of cross flow, and terms of the wind, done in one sweep over the runs: their counts are multiples of it."""
 HISTORY = 64
 """Steps that a driver may lag behind, at most, less one."""
 
@@ -75,14 +77,16 @@ def _cross(s: Rows, at_v: int, at_r: int, node_x: Rows, node_c: Rows) -> None:
     for i in range(LANES):
         s[SUM_Y, i] = 0.0
         s[SUM_N, i] = 0.0
-    for j in range(node_x.shape[0]):
-        x, c = node_x[j], node_c[j]
-        cx = c * x
+    for j in range(0, node_x.shape[0], TOGETHER):
+        x0, x1, x2, x3 = node_x[j], node_x[j + 1], node_x[j + 2], node_x[j + 3]
+        c0, c1, c2, c3 = node_c[j], node_c[j + 1], node_c[j + 2], node_c[j + 3]
+        d0, d1, d2, d3 = c0 * x0, c1 * x1, c2 * x2, c3 * x3
         for i in range(LANES):
-            w = s[at_v, i] + x * s[at_r, i]
-            w = w * abs(w)
-            s[SUM_Y, i] += c * w
-            s[SUM_N, i] += cx * w
+            v, r = s[at_v, i], s[at_r, i]
+            w0, w1, w2, w3 = v + x0 * r, v + x1 * r, v + x2 * r, v + x3 * r
+            w0, w1, w2, w3 = w0 * abs(w0), w1 * abs(w1), w2 * abs(w2), w3 * abs(w3)
+            s[SUM_Y, i] += (c0 * w0 + c1 * w1) + (c2 * w2 + c3 * w3)
+            s[SUM_N, i] += (d0 * w0 + d1 * w1) + (d2 * w2 + d3 * w3)
 
 
 @numba.njit(inline="always")
@@ -363,17 +367,21 @@ def block(
             s[WX, i] = wind_x[0] + wind_x[1] * (bx / felt)
             s[WY, i] = wind_y[1] * (by / felt)
             s[WN, i] = wind_n[1] * (by / felt)
-        for j in range(2, terms):
-            ax, ay, an = wind_x[j], wind_y[j], wind_n[j]
+        for j in range(2, terms, TOGETHER):
+            ax0, ax1, ax2, ax3 = wind_x[j], wind_x[j + 1], wind_x[j + 2], wind_x[j + 3]
+            ay0, ay1, ay2, ay3 = wind_y[j], wind_y[j + 1], wind_y[j + 2], wind_y[j + 3]
+            an0, an1, an2, an3 = wind_n[j], wind_n[j + 1], wind_n[j + 2], wind_n[j + 3]
             for i in range(LANES):
                 twice = 2.0 * s[WC, i]
-                c = twice * s[C1, i] - s[C0, i]
-                n = twice * s[S1, i] - s[S0, i]
-                s[C0, i], s[C1, i] = s[C1, i], c
-                s[S0, i], s[S1, i] = s[S1, i], n
-                s[WX, i] += ax * c
-                s[WY, i] += ay * n
-                s[WN, i] += an * n
+                c0, c1, s0, s1 = s[C0, i], s[C1, i], s[S0, i], s[S1, i]
+                c2, s2 = twice * c1 - c0, twice * s1 - s0
+                c3, s3 = twice * c2 - c1, twice * s2 - s1
+                c4, s4 = twice * c3 - c2, twice * s3 - s2
+                c5, s5 = twice * c4 - c3, twice * s4 - s3
+                s[C0, i], s[C1, i], s[S0, i], s[S1, i] = c4, c5, s4, s5
+                s[WX, i] += (ax0 * c2 + ax1 * c3) + (ax2 * c4 + ax3 * c5)
+                s[WY, i] += (ay0 * s2 + ay1 * s3) + (ay2 * s4 + ay3 * s5)
+                s[WN, i] += (an0 * s2 + an1 * s3) + (an2 * s4 + an3 * s5)
         _loss(s, BOW_LOSS, bow, losses)
         if has_stern:
             _loss(s, STERN_LOSS, stern, losses)

@@ -86,6 +86,16 @@ COLUMNS = (
 )  # fmt: skip
 
 
+def _filled(terms: Sequence[float]) -> Floats:
+    """Terms of the wind from the second on, filled up with noughts to a multiple of those done together."""
+    import numpy as np
+
+    from athwart.plant import lanes
+
+    missing = -(len(terms) - 2) % lanes.TOGETHER
+    return np.array([*terms, *[0.0] * missing])
+
+
 def packed(boat: Boat, task: Manoeuvre, step: float = STEP) -> Packed:
     """Everything of a boat and a manoeuvre that does not differ from run to run."""
     import numpy as np
@@ -100,7 +110,7 @@ def packed(boat: Boat, task: Manoeuvre, step: float = STEP) -> Packed:
     hull[lanes.DRAG_U] = 0.5 * SURGE_DRAG * h.water_density * h.surge_area
     hull[lanes.HALF_RHO] = 0.5 * h.water_density
     node_x, node_c = gauss_points(h.flow)
-    wind = tuple(np.array(row) for row in (boat.wind.longitudinal, boat.wind.side, boat.wind.yaw))
+    wind = tuple(_filled(row) for row in (boat.wind.longitudinal, boat.wind.side, boat.wind.yaw))
     losses = np.array(boat.bow.losses)
     bow = _unit(boat.bow, step)
     stern = _unit(boat.stern, step) if boat.stern is not None else _no_unit(boat.bow)
