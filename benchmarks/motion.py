@@ -72,7 +72,16 @@ def by_reference() -> Block | None:
     folder = Path(tempfile.mkdtemp(prefix="reference-"))
     made = folder / "reference.so"
     source = ROOT / "benchmarks" / "reference.cpp"
-    options = ["-O3", "-march=native", "-fno-math-errno", "-fno-trapping-math", "-ffp-contract=fast", "-shared", "-fPIC", "-Wno-psabi"]
+    options = [
+        "-O3",
+        "-march=native",
+        "-fno-math-errno",
+        "-fno-trapping-math",
+        "-ffp-contract=fast",
+        "-shared",
+        "-fPIC",
+        "-Wno-psabi",
+    ]
     subprocess.run([compiler, *options, str(source), "-o", str(made)], check=True)
     work = ctypes.CDLL(str(made)).block
     work.restype = None

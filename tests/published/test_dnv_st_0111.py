@@ -13,7 +13,13 @@ from math import radians
 from athwart.thruster.disc import CLASS_CONSTANTS, CLASS_INLETS, CLASS_REVERSED, ClassUnit, class_thrust, class_thrust_of
 from athwart.thruster.tunnel import entry_loss, loss_sum, thrust_share
 from athwart.vessel.balance import rudder_coefficient, rudder_side_force, thrust_behind_rudder
-from athwart.vessel.second_opinions import class_longitudinal_force, class_place_of_side_force, class_side_force
+from athwart.vessel.second_opinions import (
+    class_current_side_force,
+    class_longitudinal_force,
+    class_place_of_current,
+    class_place_of_side_force,
+    class_side_force,
+)
 from tests.published._check import Check, each
 
 SOURCE = "dnv-st-0111"
@@ -26,6 +32,11 @@ def kilonewtons(brake_power: float, diameter: float, factor: float, unit: ClassU
 def yaw_moment(degrees: float) -> float:
     angle = radians(degrees)
     return class_side_force(10.0, 800.0, angle) * class_place_of_side_force(5.0, 80.0, angle)
+
+
+def current_moment(degrees: float) -> float:
+    angle = radians(degrees)
+    return class_current_side_force(1.0, 490.0, angle) * class_place_of_current(-1.5, 80.0, angle)
 
 
 def rounding_gain() -> float:
@@ -148,6 +159,30 @@ WIND = (
     ]
 )
 
+CURRENT = [
+    Check(
+        SOURCE,
+        f"side force of a current of 1 m/s on 490 m² at {degrees}°",
+        theirs,
+        partial(class_current_side_force, 1.0, 490.0, radians(degrees)),
+        "N",
+        1.0,
+        place="level 1 current, test_environmental_loads.py",
+    )
+    for degrees, theirs in ((0, "0"), (30, "75411"), (45, "106647.259"), (90, "150822"), (150, "75411"))
+] + [
+    Check(
+        SOURCE,
+        f"yaw moment of that current at {degrees}°",
+        theirs,
+        partial(current_moment, degrees),
+        "N·m",
+        20.0,
+        place="level 1 current, test_environmental_loads.py",
+    )
+    for degrees, theirs in ((30, "1395103.5"), (45, "1546385.255"), (90, "-226233"), (150, "-1319692.5"))
+]
+
 RUDDER = [
     Check(
         SOURCE,
@@ -166,7 +201,7 @@ RUDDER = [
     )
 ]
 
-CHECKS = NOMINAL + EFFECTIVE + WIND + RUDDER
+CHECKS = NOMINAL + EFFECTIVE + WIND + CURRENT + RUDDER
 
 
 @each(CHECKS)

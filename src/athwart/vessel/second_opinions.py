@@ -24,6 +24,7 @@ from athwart.units.names import (
 
 G: MetrePerSecondSquared = 9.80665
 RHO_CLASS: KilogramPerCubicMetre = 1.226
+RHO_CLASS_WATER: KilogramPerCubicMetre = 1026.0
 TONNE_PER_SQUARE_METRE: KilogramPerSquareMetre = 1000.0
 ONE_METRE: Metre = 1.0
 REFERENCE_LENGTH: Metre = 1309.0
@@ -82,6 +83,39 @@ def class_place_of_side_force(centroid_x: Metre, length: Metre, wind_angle: Radi
     wind_angle : Off the bow. [rad]
     """
     return centroid_x + 0.3 * length * (1.0 - 2.0 * abs(wind_angle) / pi)
+
+
+@formula("Y", "N", "0.6 * 0.5 * RHO_CLASS_WATER * speed ** 2 * lateral_area * sin(angle)", source="dnv-st-0111",
+         valid="ship-shaped monohulls; size only")  # fmt: skip
+def class_current_side_force(speed: MetrePerSecond, lateral_area: SquareMetre, angle: Radian) -> Newton:
+    """Side force of a current by the class rule for station keeping, level 1, without the factor 1.25 for motion.
+
+    Parameters
+    ----------
+    speed : Of the current. [m/s]
+    lateral_area : Under water, seen from the side. [m²]
+    angle : Where it comes from, off the bow. [rad]
+
+    Examples
+    --------
+    >>> round(class_current_side_force(1.0, 490.0, pi / 2))
+    150822
+    """
+    return 0.6 * 0.5 * RHO_CLASS_WATER * speed**2 * lateral_area * sin(angle)
+
+
+@formula("x_c", "m", "centroid_x + min(max(0.4 * (1 - 2 * abs(angle) / pi), -0.2), 0.25) * length", source="dnv-st-0111",
+         valid="ship-shaped monohulls")  # fmt: skip
+def class_place_of_current(centroid_x: Metre, length: Metre, angle: Radian) -> Metre:
+    """Where the side force of a current acts by the class rule, level 1.
+
+    Parameters
+    ----------
+    centroid_x : Of the lateral area under water, from amidships. [m]
+    length : Between perpendiculars. [m]
+    angle : Where the current comes from, off the bow. [rad]
+    """
+    return centroid_x + min(max(0.4 * (1.0 - 2.0 * abs(angle) / pi), -0.2), 0.25) * length
 
 
 @formula("V_n", "m/s", "sea_speed * (0.127 * log(height / ONE_METRE) + 0.772)", source="46-cfr-28-575",

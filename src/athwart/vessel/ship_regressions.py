@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import cos, degrees, pi, sin
 
+from athwart.explain import formula
 from athwart.numerics.tables import interpolate
 from athwart.units.names import Metre, NewtonMetre, Pascal, Radian, Ratio, SquareMetre
 from athwart.vessel.loads import WindLoad, blown_towards, signed_angle
@@ -181,6 +182,192 @@ def fujiwara(ship: ShipShape, wind_angle: Radian) -> Coefficients:
     cross = 0.404 + 0.368 * frontal / (beam * bridge) + 0.902 * bridge / length
     side = cross * sine**2 + side_lift * (cosine + sine**2 * cosine / 2.0) * sine * cosine
     return Coefficients(-against, side, side * (0.297 * s.centroid / length - 0.149 * (psi - pi / 2.0)))
+
+
+@formula("C_X", "1", "Isherwood's regression over merchant ships", source=ISHERWOOD, kind="table",
+         valid="hulls over about 25 m, length over beam 4 to 9; a second opinion")  # fmt: skip
+def isherwood_longitudinal(
+    wind_angle: Radian, length: Metre, beam: Metre, lateral_area: SquareMetre, frontal_area: SquareMetre,
+    deck_structures: SquareMetre, centroid: Metre, perimeter: Metre, masts: Ratio,
+) -> Ratio:  # fmt: skip
+    """Longitudinal force, forward positive by Isherwood, the coefficient.
+
+    Parameters
+    ----------
+    wind_angle : Off the bow, either side. [rad]
+    length : Over all. [m]
+    beam : Largest. [m]
+    lateral_area : Seen from the side. [m²]
+    frontal_area : Seen from ahead. [m²]
+    deck_structures : Lateral area of superstructure or deck structures. [m²]
+    centroid : Of the lateral area, forward of amidships. [m]
+    perimeter : Of the lateral projection, without the waterline and slender masts. [m]
+    masts : Mast groups. [1]
+
+    Examples
+    --------
+    A ship of 100 m in 30 degrees of wind:
+
+    >>> round(isherwood_longitudinal(pi / 6, 100.0, 30.0, 900.0, 300.0, 100.0, 0.0, 100.0, 2.0), 3)
+    -0.83
+    """
+    ship = ShipShape(length, beam, lateral_area, frontal_area, deck_structures, centroid, 1.0, 1.0, perimeter, int(masts))
+    return isherwood(ship, wind_angle).longitudinal
+
+
+@formula("C_Y", "1", "Isherwood's regression over merchant ships", source=ISHERWOOD, kind="table",
+         valid="hulls over about 25 m, length over beam 4 to 9; a second opinion")  # fmt: skip
+def isherwood_side(
+    wind_angle: Radian, length: Metre, beam: Metre, lateral_area: SquareMetre, frontal_area: SquareMetre,
+    deck_structures: SquareMetre, centroid: Metre, perimeter: Metre, masts: Ratio,
+) -> Ratio:  # fmt: skip
+    """Side force by Isherwood, the coefficient.
+
+    Parameters
+    ----------
+    wind_angle : Off the bow, either side. [rad]
+    length : Over all. [m]
+    beam : Largest. [m]
+    lateral_area : Seen from the side. [m²]
+    frontal_area : Seen from ahead. [m²]
+    deck_structures : Lateral area of superstructure or deck structures. [m²]
+    centroid : Of the lateral area, forward of amidships. [m]
+    perimeter : Of the lateral projection, without the waterline and slender masts. [m]
+    masts : Mast groups. [1]
+
+    Examples
+    --------
+    A ship of 100 m in 30 degrees of wind:
+
+    >>> round(isherwood_side(pi / 6, 100.0, 30.0, 900.0, 300.0, 100.0, 0.0, 100.0, 2.0), 3)
+    0.405
+    """
+    ship = ShipShape(length, beam, lateral_area, frontal_area, deck_structures, centroid, 1.0, 1.0, perimeter, int(masts))
+    return isherwood(ship, wind_angle).side
+
+
+@formula("C_N", "1", "Isherwood's regression over merchant ships", source=ISHERWOOD, kind="table",
+         valid="hulls over about 25 m, length over beam 4 to 9; a second opinion")  # fmt: skip
+def isherwood_yaw(
+    wind_angle: Radian, length: Metre, beam: Metre, lateral_area: SquareMetre, frontal_area: SquareMetre,
+    deck_structures: SquareMetre, centroid: Metre, perimeter: Metre, masts: Ratio,
+) -> Ratio:  # fmt: skip
+    """Yaw moment by Isherwood, the coefficient.
+
+    Parameters
+    ----------
+    wind_angle : Off the bow, either side. [rad]
+    length : Over all. [m]
+    beam : Largest. [m]
+    lateral_area : Seen from the side. [m²]
+    frontal_area : Seen from ahead. [m²]
+    deck_structures : Lateral area of superstructure or deck structures. [m²]
+    centroid : Of the lateral area, forward of amidships. [m]
+    perimeter : Of the lateral projection, without the waterline and slender masts. [m]
+    masts : Mast groups. [1]
+
+    Examples
+    --------
+    A ship of 100 m in 30 degrees of wind:
+
+    >>> round(isherwood_yaw(pi / 6, 100.0, 30.0, 900.0, 300.0, 100.0, 0.0, 100.0, 2.0), 3)
+    0.08
+    """
+    ship = ShipShape(length, beam, lateral_area, frontal_area, deck_structures, centroid, 1.0, 1.0, perimeter, int(masts))
+    return isherwood(ship, wind_angle).yaw
+
+
+@formula("C_X", "1", "Fujiwara's regression over merchant ships", source=FUJIWARA, kind="table",
+         valid="hulls over about 25 m, length over beam 4 to 9; a second opinion")  # fmt: skip
+def fujiwara_longitudinal(
+    wind_angle: Radian, length: Metre, beam: Metre, lateral_area: SquareMetre, frontal_area: SquareMetre,
+    deck_structures: SquareMetre, centroid: Metre, centroid_height: Metre, bridge_height: Metre,
+) -> Ratio:  # fmt: skip
+    """Longitudinal force, forward positive by Fujiwara, the coefficient.
+
+    Parameters
+    ----------
+    wind_angle : Off the bow, either side. [rad]
+    length : Over all. [m]
+    beam : Largest. [m]
+    lateral_area : Seen from the side. [m²]
+    frontal_area : Seen from ahead. [m²]
+    deck_structures : Lateral area of superstructure or deck structures. [m²]
+    centroid : Of the lateral area, forward of amidships. [m]
+    centroid_height : Of the lateral area above the waterline. [m]
+    bridge_height : Top of the bridge above the waterline. [m]
+
+    Examples
+    --------
+    A ship of 100 m in 30 degrees of wind:
+
+    >>> round(fujiwara_longitudinal(pi / 6, 100.0, 30.0, 900.0, 300.0, 100.0, 0.0, 4.5, 20.0), 3)
+    -0.471
+    """
+    ship = ShipShape(length, beam, lateral_area, frontal_area, deck_structures, centroid, centroid_height, bridge_height, 1.0)
+    return fujiwara(ship, wind_angle).longitudinal
+
+
+@formula("C_Y", "1", "Fujiwara's regression over merchant ships", source=FUJIWARA, kind="table",
+         valid="hulls over about 25 m, length over beam 4 to 9; a second opinion")  # fmt: skip
+def fujiwara_side(
+    wind_angle: Radian, length: Metre, beam: Metre, lateral_area: SquareMetre, frontal_area: SquareMetre,
+    deck_structures: SquareMetre, centroid: Metre, centroid_height: Metre, bridge_height: Metre,
+) -> Ratio:  # fmt: skip
+    """Side force by Fujiwara, the coefficient.
+
+    Parameters
+    ----------
+    wind_angle : Off the bow, either side. [rad]
+    length : Over all. [m]
+    beam : Largest. [m]
+    lateral_area : Seen from the side. [m²]
+    frontal_area : Seen from ahead. [m²]
+    deck_structures : Lateral area of superstructure or deck structures. [m²]
+    centroid : Of the lateral area, forward of amidships. [m]
+    centroid_height : Of the lateral area above the waterline. [m]
+    bridge_height : Top of the bridge above the waterline. [m]
+
+    Examples
+    --------
+    A ship of 100 m in 30 degrees of wind:
+
+    >>> round(fujiwara_side(pi / 6, 100.0, 30.0, 900.0, 300.0, 100.0, 0.0, 4.5, 20.0), 3)
+    0.501
+    """
+    ship = ShipShape(length, beam, lateral_area, frontal_area, deck_structures, centroid, centroid_height, bridge_height, 1.0)
+    return fujiwara(ship, wind_angle).side
+
+
+@formula("C_N", "1", "Fujiwara's regression over merchant ships", source=FUJIWARA, kind="table",
+         valid="hulls over about 25 m, length over beam 4 to 9; a second opinion")  # fmt: skip
+def fujiwara_yaw(
+    wind_angle: Radian, length: Metre, beam: Metre, lateral_area: SquareMetre, frontal_area: SquareMetre,
+    deck_structures: SquareMetre, centroid: Metre, centroid_height: Metre, bridge_height: Metre,
+) -> Ratio:  # fmt: skip
+    """Yaw moment by Fujiwara, the coefficient.
+
+    Parameters
+    ----------
+    wind_angle : Off the bow, either side. [rad]
+    length : Over all. [m]
+    beam : Largest. [m]
+    lateral_area : Seen from the side. [m²]
+    frontal_area : Seen from ahead. [m²]
+    deck_structures : Lateral area of superstructure or deck structures. [m²]
+    centroid : Of the lateral area, forward of amidships. [m]
+    centroid_height : Of the lateral area above the waterline. [m]
+    bridge_height : Top of the bridge above the waterline. [m]
+
+    Examples
+    --------
+    A ship of 100 m in 30 degrees of wind:
+
+    >>> round(fujiwara_yaw(pi / 6, 100.0, 30.0, 900.0, 300.0, 100.0, 0.0, 4.5, 20.0), 3)
+    0.078
+    """
+    ship = ShipShape(length, beam, lateral_area, frontal_area, deck_structures, centroid, centroid_height, bridge_height, 1.0)
+    return fujiwara(ship, wind_angle).yaw
 
 
 def load(found: Coefficients, ship: ShipShape, wind_angle: Radian, pressure: Pascal) -> WindLoad:

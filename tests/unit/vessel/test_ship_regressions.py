@@ -6,7 +6,19 @@ from math import pi, radians
 
 import pytest
 
-from athwart.vessel.ship_regressions import ShipShape, fujiwara, isherwood, load, outside
+from athwart.vessel.ship_regressions import (
+    ShipShape,
+    fujiwara,
+    fujiwara_longitudinal,
+    fujiwara_side,
+    fujiwara_yaw,
+    isherwood,
+    isherwood_longitudinal,
+    isherwood_side,
+    isherwood_yaw,
+    load,
+    outside,
+)
 
 SHIP = ShipShape(36.0, 7.5, 180.0, 55.0, 70.0, -0.6, 2.6, 7.5, 95.0)
 
@@ -38,3 +50,14 @@ def test_small_or_beamy_hulls_are_named() -> None:
     assert len(words) == 2
     assert "12.0 m long" in words[0]
     assert "3.0" in words[1]
+
+
+def test_the_book_has_both_by_numbers() -> None:
+    common = (radians(30.0), 36.0, 7.5, 180.0, 55.0, 70.0, -0.6)
+    by_isherwood, by_fujiwara = isherwood(SHIP, radians(30.0)), fujiwara(SHIP, radians(30.0))
+    assert isherwood_longitudinal(*common, 95.0, 1.0) == by_isherwood.longitudinal
+    assert isherwood_side(*common, 95.0, 1.0) == by_isherwood.side
+    assert isherwood_yaw(*common, 95.0, 1.0) == by_isherwood.yaw
+    assert fujiwara_longitudinal(*common, 2.6, 7.5) == by_fujiwara.longitudinal
+    assert fujiwara_side(*common, 2.6, 7.5) == by_fujiwara.side
+    assert fujiwara_yaw(*common, 2.6, 7.5) == by_fujiwara.yaw

@@ -16,7 +16,6 @@ from athwart.vessel import balance, ship_regressions
 from athwart.vessel.loads import WindLoad, WindModel
 from athwart.vessel.windage import WindageElement
 
-SECOND_FROM: Metre = 25.0
 DIFFERS: Ratio = 0.25
 """Share by which a second opinion may exceed the need before it is more than a note: about one standard deviation of a need."""
 SUCCESS_LEAST: Ratio = 0.8
@@ -144,7 +143,7 @@ def other_methods(p: Proposal) -> Iterator[Finding]:
     """Isherwood and Fujiwara beside the model used, for hulls long enough."""
     boat = p.brief.boat
     found = demand.loads(p.brief, p.need.rise)
-    if boat.length_overall < SECOND_FROM or found.by_elements:
+    if boat.length_overall < ship_regressions.SHORTEST or found.by_elements:
         return
     ship = _ship(p, found)
     outside = ship_regressions.outside(ship)

@@ -21,6 +21,7 @@ from athwart.design.robustness import sampling
 from athwart.design.robustness.afloat import Afloat, afloat, engine_and_rudder, in_motion
 from athwart.errors import InputError, NotComputed, UnknownName
 from athwart.numerics.normal import normal_deviate
+from athwart.numerics.shares import wilson_high, wilson_low
 from athwart.plant import many
 from athwart.plant.manoeuvres import Exercise, Size, exercises
 from athwart.plant.motion import CAUSES, Driver, Outcome, simulate
@@ -67,11 +68,7 @@ class Share:
         >>> round(low, 3), round(high, 3)
         (0.805, 0.852)
         """
-        z = normal_deviate(0.5 + 0.5 * CONFIDENCE)
-        n, p = self.of, self.value
-        middle = (p + z * z / (2.0 * n)) / (1.0 + z * z / n)
-        half = z * sqrt(p * (1.0 - p) / n + z * z / (4.0 * n * n)) / (1.0 + z * z / n)
-        return max(0.0, middle - half), min(1.0, middle + half)
+        return wilson_low(self.value, self.of, CONFIDENCE), wilson_high(self.value, self.of, CONFIDENCE)
 
 
 @dataclass(slots=True)
