@@ -102,10 +102,11 @@ def _cases(p: Proposal) -> str:
             "none" if held.wind_beam <= 0.0 else _show(held.wind_beam, "wind_speed", "kn"),
             "none" if held.wind_worst <= 0.0 else _show(held.wind_worst, "wind_speed", "kn"),
             f"{degrees(held.worst_heading):.0f} deg",
+            f"{50.0 * held.sigma:.0f} %",
         )
         for held in p.cases
     ]
-    table = say.table(("case", "by", "on the beam", "worst heading", "off the bow"), rows, right=(2, 3, 4))
+    table = say.table(("case", "by", "on the beam", "worst heading", "off the bow", "band"), rows, right=(2, 3, 4, 5))
     return say.bold("Largest wind held") + "  (as asked, bank cold and aged)\n" + table
 
 

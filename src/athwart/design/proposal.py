@@ -348,6 +348,8 @@ class Held:
     thrust: float
     wind_worst: float
     wind_beam: float
+    sigma: float
+    """Relative standard deviation of the need: of the static need, and in A and D of the hull's drag as well."""
     need_current: float | None = None
     """With the wind asked and the brief's current, both abeam; None where there is no current or she drifts with it."""
 

@@ -174,6 +174,7 @@ def held_json(held: Held) -> dict[str, Any]:
         "need_worst_N": finite(held.need_worst),
         "worst_heading_deg": number(degrees(held.worst_heading)),
         "thrust_N": number(held.thrust),
+        "relative_sigma": number(held.sigma),
         "wind_held_worst_kn": number(held.wind_worst / KNOT),
         "wind_held_beam_kn": number(held.wind_beam / KNOT),
         "need_with_current_N": None if held.need_current is None else finite(held.need_current),

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from athwart.design.brief import Brief
 from athwart.design.proposal import Lane, Proposal
-from athwart.design.robustness.afloat import afloat
+from athwart.design.robustness.afloat import Afloat, afloat
 from athwart.design.robustness.cases import Polar, polars
 from athwart.findings import Finding
 from athwart.papers.bill import Line, bill
@@ -74,7 +74,12 @@ class Context:
     @cached_property
     def polars(self) -> tuple[Polar, ...]:
         """Wind held at every heading, case by case; none where the boat is outside the models."""
-        return polars(afloat(self.proposal)) if self.proposal.cases else ()
+        return polars(self.afloat) if self.proposal.cases else ()
+
+    @cached_property
+    def afloat(self) -> Afloat:
+        """Hull, wind and units in motion."""
+        return afloat(self.proposal)
 
     @property
     def electric(self) -> tuple[Lane, ...]:

@@ -36,6 +36,7 @@ def cases_pages(c: Context) -> list[b.Block]:
                 ("thrust", "r", "auto"),
                 ("held, beam", "r", "auto"),
                 ("held, worst", "r", "auto"),
+                ("band", "r", "auto"),
             ],
             [_case(held) for held in c.proposal.cases],
             size=8.0,
@@ -47,6 +48,14 @@ def cases_pages(c: Context) -> list[b.Block]:
         blocks.append(
             b.text(f"With a current of {f.knots(c.brief.water.current)} and the wind asked, both abeam: {words}.", small=True)
         )
+    a = c.afloat
+    blocks.append(
+        b.text(
+            "Band: one standard deviation of the wind held. In A and D it counts the hull's drag, in all cases wind and windage. Hull in the "
+            f"water: {'; '.join(a.hull.notes)}; drag sure to {f.percent(a.hull.sigma)}." + _one_lost(c),
+            small=True,
+        )
+    )
     blocks += [b.section("Wind held by heading, bank cold and aged"), _by_heading(c)]
     for polar in c.polars:
         least = ", ".join(f"{curve.name} {f.knots(curve.least[1])}" for curve in polar.curves)
@@ -54,6 +63,17 @@ def cases_pages(c: Context) -> list[b.Block]:
         caption = f"Case {polar.case}: {polar.words}. Dashed ring: the wind asked."
         blocks.append(b.figure(chart.svg(), caption, f"Polar of the wind held, case {polar.case}. Least: {least}.", width=104.0))
     return [b.page("Four cases", blocks)]
+
+
+def _one_lost(c: Context) -> str:
+    """What is left of station where each end has one unit."""
+    a = c.afloat
+    if len(a.bows) != 1 or len(a.sterns) != 1:
+        return ""
+    return (
+        " With one of the two units lost she has no station by units: with the stern unit lost see engine and rudder, or B; with the bow "
+        "unit lost the bow has to be made fast."
+    )
 
 
 def _newtons(value: float | None) -> str:
@@ -70,6 +90,7 @@ def _case(held: Held) -> list[b.Cell]:
         f.newtons(held.thrust),
         f.knots(held.wind_beam) if held.wind_beam > 0.0 else calm,
         f.knots(held.wind_worst) if held.wind_worst > 0.0 else calm,
+        f.percent(0.5 * held.sigma),
     ]
 
 

@@ -8,12 +8,14 @@ from __future__ import annotations
 import datetime
 import io
 from collections.abc import Iterable, Sequence
+from math import degrees
 from typing import TYPE_CHECKING, Any
 
 from athwart.design.proposal import Proposal
 from athwart.papers.bill import bill, family_of
 from athwart.papers.context import CAUTION, Context
 from athwart.trial.predicted import GROUPS, sheets
+from athwart.units import KNOT
 
 if TYPE_CHECKING:
     from xlsxwriter.format import Format
@@ -29,7 +31,7 @@ OPTIONS: dict[str, Any] = {
 }
 WIDEST = 60
 
-SHEETS = ("cable schedule", "fuse schedule", "bill of materials", "commissioning", "findings")
+SHEETS = ("cable schedule", "fuse schedule", "bill of materials", "commissioning", "findings", "wind held")
 
 
 def workbook(proposal: Proposal, digest: str) -> bytes:
@@ -52,7 +54,7 @@ def workbook(proposal: Proposal, digest: str) -> bytes:
             "created": datetime.datetime(year, month, day, tzinfo=datetime.UTC).replace(tzinfo=None),
         }
     )  # fmt: skip
-    tables = (_cables(proposal), _fuses(proposal), _bill(proposal), _commissioning(proposal), _findings(c))
+    tables = (_cables(proposal), _fuses(proposal), _bill(proposal), _commissioning(proposal), _findings(c), _held(c))
     for name, (heads, rows) in zip(SHEETS, tables, strict=True):
         _sheet(
             book,
@@ -162,6 +164,20 @@ def _fuses(p: Proposal) -> Table:
                 ("yes" if found[1].verified else "no") if found else "", "yes" if part.aboard else "no", "",
             )
         )  # fmt: skip
+    return heads, rows
+
+
+def _held(c: Context) -> Table:
+    """The largest wind held at every heading, one column a curve."""
+    curves = [(polar, curve) for polar in c.polars for curve in polar.curves]
+    heads = ("wind off the bow, °, starboard +", *(f"{p.case}: {p.name}, {curve.name}, kn" for p, curve in curves))
+    if not curves:
+        return heads, []
+    angles = [angle for angle, _ in curves[0][1].points]
+    rows: list[Sequence[Value]] = [
+        (round(degrees(angle)), *(_round(curve.points[place][1] / KNOT, 1) for _, curve in curves))
+        for place, angle in enumerate(angles)
+    ]
     return heads, rows
 
 

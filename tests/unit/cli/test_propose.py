@@ -114,18 +114,21 @@ def test_a_catamaran_without_her_hulls_is_told_what_is_missing(tmp_path: Path, s
 
 def test_two_bow_units_of_a_catamaran_share_the_need(tmp_path: Path, said: Any) -> None:
     plain = json.loads(said("propose", changed(tmp_path, "1", TWO_HULLS), "--json")[1])
-    text = Path(changed(tmp_path, "1", TWO_HULLS)).read_text(encoding="utf-8")
-    other = text[text.index("  - identity: bow") : text.index("bank:\n  - name")].replace("identity: bow", "identity: bow port")
-    two = text.replace("bank:\n  - name", other.replace("instance: 0", "instance: 1") + "\nbank:\n  - name", 1)
-    two = two.replace("feeds: [bow]", "feeds: [bow, bow port]")
-    brief = tmp_path / "two.yaml"
-    brief.write_text(two, encoding="utf-8")
-    code, out, err = said("propose", str(brief), "--json")
+    port = {
+        "identity": "bow port",
+        "role": "bow",
+        "place": "forepeak",
+        "instance": 1,
+        "tunnel": {"x": "12.0 m", "axis_depth": "0.52 m", "tunnel_length": "0.78 m", "entry_radius": "30 mm"},
+        "wanted": {"housings": ["tunnel"], "volts": ["24 V"]},
+    }
+    brief = changed(tmp_path, "1", {**TWO_HULLS, "thrusters[1]": port, "bank[0].feeds": ["bow", "bow port"]})
+    code, out, err = said("propose", brief, "--json")
     assert code in (0, 1), err
     both = json.loads(out)
     assert [lane["thruster"] for lane in both["lanes"]] == ["bow", "bow port"]
-    needs = [case["need_worst_N"] for case in both["need"]["cases"]]
-    assert needs[0] == needs[1] == pytest.approx(plain["need"]["cases"][0]["need_worst_N"] / 2.0, rel=0.02)
+    needs = [case["thrust_need_worst_N"] for case in both["need"]["cases"]]
+    assert needs[0] == needs[1] == pytest.approx(plain["need"]["cases"][0]["thrust_need_worst_N"] / 2.0, rel=0.02)
 
 
 def test_a_bank_colder_than_its_tables_ends_with_3(tmp_path: Path, said: Any) -> None:
@@ -355,3 +358,24 @@ def test_why_derives_a_quantity(said: Any) -> None:
     code, _, err = said("why", ONE, "beauty")
     assert code == 2
     assert "beauty" in err
+
+
+def test_rehearsals_stand_in_the_answer_where_they_are_asked_for(said: Any) -> None:
+    brief = str(next(EXAMPLES.glob("7-*.yaml")))
+    plain, with_them = said("propose", brief)[1], said("propose", brief, "--rehearse", "64")[1]
+    assert "Rehearsals" not in plain
+    assert "Succeed in 64 rehearsals each: hold heading" in re.sub(r"\s+", " ", with_them)
+    assert "of 64" in with_them
+    imperial = said("propose", brief, "--rehearse", "64", "--units", "imperial")[1]
+    assert "of 64" in imperial
+    judged = said("check", str(next(EXAMPLES.glob("6-*.yaml"))), "--rehearse", "32")[1]
+    assert "of 32" in judged
+
+
+def test_papers_are_rehearsed_unless_told_not_to(tmp_path: Path, said: Any) -> None:
+    brief = str(next(EXAMPLES.glob("1-*.yaml")))
+    said("propose", brief, "--papers", str(tmp_path / "with"), "--rehearse", "32")
+    said("propose", brief, "--papers", str(tmp_path / "without"), "--rehearse", "0")
+    assert (tmp_path / "with" / "V-001-hold-station-track.svg").exists()
+    assert not list((tmp_path / "without").glob("*-track.svg"))
+    assert list((tmp_path / "without").glob("*-case-A-*.svg"))

@@ -13,13 +13,20 @@ from click.testing import CliRunner, Result
 
 from athwart.cli import main
 from athwart.cli.rehearse import rehearse
-from tests.unit.design.checks._boats import EXAMPLES
+from tests.unit.design.checks._boats import EXAMPLES, changed_text
 
 ONE, TWO, SEVEN = (str(next(EXAMPLES.glob(f"{number}-*.yaml"))) for number in "127")
 
 
 def result(*arguments: str) -> Result:
     return CliRunner().invoke(rehearse, list(arguments), standalone_mode=False)
+
+
+def without_rudder(folder: Path) -> str:
+    """Example 2 with nothing that holds the stern in a box berth."""
+    brief = folder / "no-rudder.yaml"
+    brief.write_text(changed_text(Path(TWO).read_text(encoding="utf-8"), {"propulsion.rudder_area": None}), encoding="utf-8")
+    return str(brief)
 
 
 def test_all_manoeuvres_in_one_table() -> None:
@@ -30,8 +37,8 @@ def test_all_manoeuvres_in_one_table() -> None:
     assert "seed 1" in out
 
 
-def test_what_cannot_be_rehearsed_is_said_and_the_rest_goes_on() -> None:
-    out = result(TWO, "--runs", "32").output
+def test_what_cannot_be_rehearsed_is_said_and_the_rest_goes_on(tmp_path: Path) -> None:
+    out = result(without_rudder(tmp_path), "--runs", "32").output
     assert "box berth: not rehearsed" in out
     assert "stop drift" in out
 
@@ -84,8 +91,8 @@ def test_one_clear_message(arguments: tuple[str, ...], code: int, words: str, ca
     assert words in capsys.readouterr().err
 
 
-def test_a_manoeuvre_that_the_boat_cannot_do_ends_with_three(capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_manoeuvre_that_the_boat_cannot_do_ends_with_three(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
-        main(["rehearse", TWO, "--manoeuvre", "box berth"])
+        main(["rehearse", without_rudder(tmp_path), "--manoeuvre", "box berth"])
     assert ended.value.code == 3
     assert "nothing holds the stern" in capsys.readouterr().err

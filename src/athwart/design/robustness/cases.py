@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from math import inf, pi, sin
+from math import hypot, inf, pi, sin
 from typing import Literal
 
 from athwart.design.proposal import CaseName, Held, Lane, Proposal
@@ -220,10 +220,17 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
                 way.thrust,
                 least,
                 min(_wind(a, way, angle) for angle in (pi / 2.0, -pi / 2.0)),
+                _sigma(a, way),
                 _with_current(a, way),
             )
         )
     return tuple(found)
+
+
+def _sigma(a: Afloat, way: _Way) -> Ratio:
+    """Spread of a need: of wind and inputs, and of the hull's drag where she moves."""
+    wind = a.proposal.need.ruling(way.identity).sigma
+    return hypot(wind, a.hull.sigma) if way.case in ("A", "D") else wind
 
 
 def _with_current(a: Afloat, way: _Way) -> Newton | None:
