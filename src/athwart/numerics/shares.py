@@ -27,7 +27,7 @@ def wilson_low(share: Ratio, trials: Ratio, confidence: Ratio = 0.95) -> Ratio:
     0.805
     """
     middle, half = _wilson(share, trials, confidence)
-    return max(0.0, middle - half)
+    return 0.0 if share == 0.0 else max(0.0, middle - half)
 
 
 @formula(
@@ -48,7 +48,7 @@ def wilson_high(share: Ratio, trials: Ratio, confidence: Ratio = 0.95) -> Ratio:
     0.852
     """
     middle, half = _wilson(share, trials, confidence)
-    return min(1.0, middle + half)
+    return 1.0 if share == 1.0 else min(1.0, middle + half)
 
 
 def _wilson(share: Ratio, trials: Ratio, confidence: Ratio) -> tuple[Ratio, Ratio]:

@@ -100,7 +100,7 @@ def _figures(states: tuple[tuple[Lane, LaneState | None], ...]) -> dict[str, flo
         found[f"terminal{n}"] = state.terminal_volts
         found[f"current{n}"] = state.current
         basis = 0.9 if lane.unit.thrust_basis == "gross" else 1.0
-        ratio = state.thrust / (lane.unit.thrust * lane.immersion_factor * basis)
+        ratio = state.thrust / (lane.unit.thrust * lane.immersion_factor * lane.tunnel_share * basis)
         if state.state == "peak":  # the thrust told is the nominal motor's; simulated is the one with the largest current
             ratio = running.run(lane.unit, "peak", state.terminal_volts, 0.0).thrust_ratio
         found[f"thrust{n}"] = ratio

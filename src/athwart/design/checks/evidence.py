@@ -49,7 +49,7 @@ PROOF_04 = code(
 )
 
 NOT_USED: Mapping[str, str] = {
-    "propulsion.engines[].cruise": "pump flow at cruising speed",
+    "propulsion.place": "heat of the engine space on banks and cables",
     "propulsion.engines[].alternator": "alternator output by engine speed",
     "propulsion.engines[].take_off.torque_most_power": "whether the take-off bears the pump",
     "water.temperature": "cooling of hydraulic oil",

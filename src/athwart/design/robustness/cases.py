@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from math import hypot, inf, pi, sin
+from math import copysign, cos, hypot, inf, pi, sin
 from typing import Literal
 
 from athwart.design.proposal import CaseName, Held, Lane, Proposal
@@ -25,7 +25,7 @@ from athwart.design.robustness.afloat import (
 from athwart.errors import NotComputed
 from athwart.thruster.disc import thrust_in_weaker_sense
 from athwart.units import KNOT, Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
-from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate
+from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate, water_loads
 
 MOST_SHARE: Ratio = 3.0
 """Winds are sought up to this multiple of the one asked."""
@@ -71,15 +71,25 @@ class Balances:
 
     def demand_free(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond = 0.0) -> Steady:
         """Case A, or D with a rate."""
-        return moving(self.a.hull, self.a.wind, speed, angle or AHEAD, place, rate)
+        aside = AHEAD if angle == 0.0 else copysign(pi - AHEAD, angle) if abs(angle) > pi - AHEAD else angle
+        return moving(self.a.hull, self.a.wind, speed, aside, place, rate)
 
     def need_turning(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond) -> Newton:
         """Case D: the larger push of the two turns; what the wind does by itself needs none."""
         needs = []
         for turn in (rate, -rate):
-            thrust = self.demand_free(speed, angle, place, turn).thrust
+            thrust = self._turning(speed, angle, place, turn)
             needs.append(max(0.0, thrust if turn * place > 0.0 else -thrust))
         return max(needs)
+
+    def _turning(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond) -> Newton:
+        """Thrust that keeps a rate with the drift settled; where no drift settles at it, with the drift of a held heading."""
+        try:
+            return self.demand_free(speed, angle, place, rate).thrust
+        except NotComputed:
+            held = self.demand_free(speed, angle, place)
+        yaw = self.a.wind.loads_of(speed * cos(angle) + held.surge, speed * sin(angle) + held.sway)[2]
+        return -(yaw + water_loads(self.a.hull, held.surge, held.sway, rate)[2]) / place
 
     def need_end(
         self, speed: MetrePerSecond, angle: Radian, place: Metre, pivot: Metre, current: tuple[float, float] = (0.0, 0.0)
@@ -205,9 +215,9 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
     still = (0.0, 0.0)
     for way in _ways(a, _together(a, design_thrust)):
         needs = [(way.need(a.gust_speed, angle, still), angle) for angle in _angles(a)]
-        worst, heading = max(needs)
+        worst = max(needs)[0]
         beam = max(way.need(a.gust_speed, angle, still) for angle in (pi / 2.0, -pi / 2.0))
-        least = min(_wind(a, way, angle) for _, angle in sorted(needs, reverse=True)[:5])
+        least, _, heading = min((_wind(a, way, angle), -need, angle) for need, angle in needs)
         found.append(
             Held(
                 way.case,

@@ -152,7 +152,11 @@ def test_engine_rudder_and_two_screws_from_the_brief() -> None:
     helper = engine_and_rudder(at_sea("1"))
     assert helper is not None
     assert 0.3 * helper.thrust < helper.side < 0.55 * helper.thrust
-    assert engine_and_rudder(at_sea("2")) is None
+    p = proposal("2")
+    bare = replace(
+        p, brief=p.brief.model_copy(update={"propulsion": p.brief.propulsion.model_copy(update={"rudder_area": None})})
+    )
+    assert engine_and_rudder(afloat(bare)) is None
     screws = twin_screws(at_sea("4"))
     assert screws is not None
     assert screws.moment > 500.0

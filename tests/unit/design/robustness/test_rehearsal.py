@@ -105,8 +105,15 @@ def test_more_wind_fewer_successes() -> None:
 
 
 def test_what_cannot_be_rehearsed_says_why() -> None:
+    p = proposal("2")
+    bare = replace(
+        p, brief=p.brief.model_copy(update={"propulsion": p.brief.propulsion.model_copy(update={"rudder_area": None})})
+    )
     with pytest.raises(NotComputed, match="nothing holds the stern"):
-        rehearse(proposal("2"), "box berth", 16)
+        rehearse(bare, "box berth", 16)
+    done, left_out = rehearsal.rehearse_all(bare, 16)
+    assert [name for name, _ in left_out] == ["box berth"]
+    assert len(done) == 5
     with pytest.raises(UnknownName, match="did you mean 'hold station'"):
         rehearse(proposal("2"), "hold statoin", 16)
     with pytest.raises(InputError, match="there are hold heading"):
