@@ -60,7 +60,7 @@ static void group(const double *run, const std::uint64_t *seeds, const double *h
   const int count = int(task[DURATION] / dt + 0.5);
   V u = load(run, AHEAD_0), v = load(run, SIDE_0), r = load(run, RATE_0), th = load(run, HEADING), c = load(run, COS_0),
     n = load(run, SIN_0), x{}, y = load(run, OFFSET_0), g0 = load(run, BEGIN_0), g1 = load(run, BEGIN_1), g2 = load(run, BEGIN_2);
-  V thrust{}, waits{}, intent{}, lever{}, alive = all(1.0), held{}, pressed{}, first = all(-1.0), au{}, av{};
+  V thrust{}, waits{}, intent{}, lever{}, alive = all(1.0), held{}, pressed{}, busy{}, learnt{}, sense{}, first = all(-1.0), au{}, av{};
   V success = all(1.0), cause{}, ended = all(task[DURATION]), on{}, charge{}, worst_offset{}, worst_heading{}, end_heading{}, full_time{};
   static thread_local double history[HISTORY][WIDTH];
   W z;
@@ -101,7 +101,8 @@ static void group(const double *run, const std::uint64_t *seeds, const double *h
     M good = (turned <= task[GOAL_HEADING]) & (size(r) <= task[GOAL_RATE]);
     held = good ? held + dt : V{};
     M hot = on > bow[RUN_TIME] * run_factor, empty = charge > task[CHARGE] * charge_factor;
-    V why = pressed > 0.6 ? all(1.0) : all(4.0);
+    V why = busy > 0.6 ? all(5.0) : all(4.0);
+    why = size(pressed) > 0.6 ? all(1.0) : why;
     why = empty ? all(3.0) : why;
     why = hot ? all(2.0) : why;
     M now = (hot | empty | lost) & living;
@@ -118,7 +119,9 @@ static void group(const double *run, const std::uint64_t *seeds, const double *h
     V coming = error + look * rate, low = 0.4 * band;
     V minus = coming > (intent < 0.0 ? low : band) ? all(1.0) : V{};
     V plus = coming < -(intent > 0.0 ? low : band) ? all(1.0) : V{};
-    V wish = kind == 0.0 ? plus - minus : -(gain * error + gain_rate * rate);
+    V pull = gain * error, more = smaller(all(1.0), larger(all(-1.0), learnt + pull * (dt / 15.0)));
+    V wish = kind == 0.0 ? plus - minus : -(pull + gain_rate * rate + learnt);
+    learnt = ((kind == 0.0) | (size(pull) >= 1.0)) ? learnt : more;
     wish = smaller(all(1.0), larger(all(-1.0), wish));
     V amount = size(wish), sign = wish >= 0.0 ? all(1.0) : all(-1.0);
     if (bow[CONTROL] == 0.0) {
@@ -139,16 +142,18 @@ static void group(const double *run, const std::uint64_t *seeds, const double *h
     lever = ((first >= 0.0) & (double(k) - first < wrong)) ? -lever : lever;
     // follows
     V target = factor * lever * (lever >= 0.0 ? all(bow[TO_STARBOARD]) : all(bow[TO_PORT]));
-    waits = ((target * thrust < 0.0) & (size(thrust) > 1.0)) ? all(bow[REVERSAL]) : waits;
+    waits = ((target * sense < 0.0) & (size(thrust) > 1.0)) ? all(bow[REVERSAL]) : waits;
+    sense = target > 0.0 ? all(1.0) : target < 0.0 ? all(-1.0) : sense;
     target = waits > 0.0 ? V{} : target;
     waits = waits > 0.0 ? waits - dt : waits;
     thrust = target + (thrust - target) * bow[KEEP];
     V used = size(lever);
     on += alive * dt * used;
-    charge += alive * dt * bow[AMPERES] * used;
+    charge += alive * dt * bow[AMPERES] * used * root(used);
     V full = used > 0.95 ? all(1.0) : V{};
     full_time += alive * dt * full;
-    pressed += (full - pressed) * (dt / 3.0);
+    busy += (full - busy) * (dt / 3.0);
+    pressed += ((used > 0.95 ? lever : V{}) - pressed) * (dt / 3.0);
     // gust
     z ^= z << 13;
     z ^= z >> 7;

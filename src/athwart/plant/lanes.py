@@ -49,14 +49,15 @@ BANG_BANG, PROPORTIONAL_DRIVER = 0.0, 1.0
 (SUCCESS, CAUSE, ENDED, BOW_ON, STERN_ON, BOW_CHARGE, WORST_OFFSET, WORST_HEADING, END_HEADING, END_OFFSET, FULL,
  STERN_CHARGE) = range(12)  # fmt: skip
 RESULT_SIZE = 12
-NO_CAUSE, CAUSE_THRUST, CAUSE_HEAT, CAUSE_VOLTS, CAUSE_ROOM = 0.0, 1.0, 2.0, 3.0, 4.0
+NO_CAUSE, CAUSE_THRUST, CAUSE_HEAT, CAUSE_VOLTS, CAUSE_ROOM, CAUSE_CONTROL = 0.0, 1.0, 2.0, 3.0, 4.0, 5.0
 # ---- columns of a track
 TRACK_SIZE = 8  # time, x, y, heading, bow thrust, stern thrust, wind, sway speed
 # ---- rows of the state inside
 (U, V, R, TH, C, N, X, Y, G0, G1, G2, BT, ST, BW, SW, BL, SL, BI, SI, ALIVE, HELD, PRESSED, FIRST, GUST, FELT, WC, WS, FX, FY, FN,
  PU, PV, PR, C0, C1, SUM_Y, SUM_N, K1U, K1V, K1R, AHEAD, SIDE, YAW, S0, S1, WX, WY, WN, BOW_LOSS, STERN_LOSS, BE, BR, SE,
- SR, CM, NM, XM, YM, UM, HELD_X, HELD_Y, HELD_N, AU, AV) = range(64)  # fmt: skip
-STATE_SIZE = 64
+ SR, CM, NM, XM, YM, UM, HELD_X, HELD_Y, HELD_N, AU, AV, PRESSED_AFT, BUSY, BOW_LEARNT, STERN_LEARNT,
+ BOW_SENSE, STERN_SENSE) = range(70)  # fmt: skip
+STATE_SIZE = 70
 TOP_21 = 2_097_152.0
 ROOT_12 = 3.4641016151377544
 FENDER_DAMPING = 0.5
@@ -69,6 +70,7 @@ SIDE_LOSS = 0.7
 POD_LOSS = 0.5
 RELEASE = 0.4
 FULL_LEVER = 0.95
+LEARN = 15.0
 
 
 @numba.njit(inline="always")
@@ -119,9 +121,13 @@ def _loss(s: Rows, row: int, unit: Rows, losses: Rows) -> None:
 
 
 @numba.njit(inline="always")
-def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows, kind: int, wider: float) -> None:
-    """What the driver wants of a unit now, into the row ``intent``; it holds the former wish before the call."""
-    steps, control = unit[STEPS], unit[CONTROL]
+def _decide(
+    s: Rows, run: Rows, error: int, rate: int, intent: int, learnt: int, unit: Rows, kind: int, wider: float, step: float
+) -> None:  # fmt: skip
+    """What the driver wants of a unit now, into the row ``intent``; it holds the former wish before the call.
+
+    A unit with a band wider than one is a spare one: it helps while the goal is far, and never brakes."""
+    steps, control, spare = unit[STEPS], unit[CONTROL], wider > 1.0
     for i in range(LANES):
         e, d, before, band = s[error, i], s[rate, i], s[intent, i], run[BAND, i] * wider
         ahead = e + run[LOOK, i] * d
@@ -129,8 +135,13 @@ def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows, 
         minus = 1.0 if ahead > (low if before < 0.0 else band) else 0.0
         plus = 1.0 if ahead < -(low if before > 0.0 else band) else 0.0
         bang = plus - minus
-        even = -(run[GAIN, i] * e + run[GAIN_RATE, i] * d)
-        wish = bang if run[kind, i] == BANG_BANG else even
+        held, pull = s[learnt, i], run[GAIN, i] * e
+        even = -(pull + run[GAIN_RATE, i] * d + held)
+        is_bang = run[kind, i] == BANG_BANG
+        wish = bang if is_bang else even
+        wish = 0.0 if spare and (abs(e) <= band or wish * e >= 0.0) else wish
+        more = min(1.0, max(-1.0, held + pull * (step / LEARN)))
+        s[learnt, i] = held if spare or is_bang or abs(pull) >= 1.0 else more
         wish = min(1.0, max(-1.0, wish))
         size = abs(wish)
         side = 1.0 if wish >= 0.0 else -1.0
@@ -140,13 +151,14 @@ def _decide(s: Rows, run: Rows, error: int, rate: int, intent: int, unit: Rows, 
 
 
 @numba.njit(inline="always")
-def _follow(s: Rows, row: int, waits: int, lever: int, run: Rows, factor: int, unit: Rows, step: float) -> None:
+def _follow(s: Rows, row: int, waits: int, sense: int, lever: int, run: Rows, factor: int, unit: Rows, step: float) -> None:
     """Thrust of a unit a step on: it waits before it pushes the other way, and follows with its lag."""
     keep, starboard, port, reversal = unit[KEEP], unit[TO_STARBOARD], unit[TO_PORT], unit[REVERSAL]
     for i in range(LANES):
         t, w, c = s[row, i], s[waits, i], s[lever, i]
         target = run[factor, i] * c * (starboard if c >= 0.0 else port)
-        w = reversal if target * t < 0.0 and abs(t) > 1.0 else w
+        w = reversal if target * s[sense, i] < 0.0 and abs(t) > 1.0 else w
+        s[sense, i] = 1.0 if target > 0.0 else -1.0 if target < 0.0 else s[sense, i]
         target = 0.0 if w > 0.0 else target
         s[waits, i] = w - step if w > 0.0 else w
         s[row, i] = target + (t - target) * keep
@@ -275,12 +287,14 @@ def block(
             s[HELD, i] = held
             arrived = 1.0 if mode == ARRIVE and held >= HOLD else 0.0
             through = 1.0 if mode == TRAVEL and s[X, i] >= task[WAY] else 0.0
-            hot = 1.0 if result[BOW_ON, i] > bow[RUN_TIME] * run[RUN_FACTOR, i] or result[STERN_ON, i] > stern[RUN_TIME] else 0.0
+            warm = run[RUN_FACTOR, i]
+            hot = 1.0 if result[BOW_ON, i] > bow[RUN_TIME] * warm or result[STERN_ON, i] > stern[RUN_TIME] * warm else 0.0
             much = run[CHARGE_FACTOR, i]
             empty = 1.0 if result[BOW_CHARGE, i] > task[CHARGE] * much else 0.0
             empty = 1.0 if apart and result[STERN_CHARGE, i] > task[CHARGE_AFT] * much else empty
             failed = max(hot, max(empty, lost))
-            why = CAUSE_THRUST if s[PRESSED, i] > MOSTLY_PRESSED else CAUSE_ROOM
+            why = CAUSE_CONTROL if s[BUSY, i] > MOSTLY_PRESSED else CAUSE_ROOM
+            why = CAUSE_THRUST if max(abs(s[PRESSED, i]), abs(s[PRESSED_AFT, i])) > MOSTLY_PRESSED else why
             why = CAUSE_VOLTS if empty > 0.0 else why
             why = CAUSE_HEAT if hot > 0.0 else why
             done = max(failed * (1.0 - arrived), max(arrived, through))
@@ -298,9 +312,9 @@ def block(
         if living == 0.0:
             break
         # ---- the driver decides, and the lever follows after the delay
-        _decide(s, run, BE, BR, BI, bow, DRIVER, 1.0)
+        _decide(s, run, BE, BR, BI, BOW_LEARNT, bow, DRIVER, 1.0, dt)
         if has_stern:
-            _decide(s, run, SE, SR, SI, stern, DRIVER_AFT, 1.0 if ends else AFT_BAND)
+            _decide(s, run, SE, SR, SI, STERN_LEARNT, stern, DRIVER_AFT, 1.0 if ends else AFT_BAND, dt)
         now_at = k % HISTORY
         for i in range(LANES):
             history[0, now_at, i] = s[BI, i]
@@ -313,20 +327,22 @@ def block(
             s[FIRST, i] = first
             s[BL, i] = -lever if first >= 0.0 and k - first < run[WRONG, i] else lever
             s[SL, i] = history[1, then % HISTORY, i] if then >= 0 else 0.0
-        _follow(s, BT, BW, BL, run, BOW_FACTOR, bow, dt)
+        _follow(s, BT, BW, BOW_SENSE, BL, run, BOW_FACTOR, bow, dt)
         if has_stern:
-            _follow(s, ST, SW, SL, run, STERN_FACTOR, stern, dt)
+            _follow(s, ST, SW, STERN_SENSE, SL, run, STERN_FACTOR, stern, dt)
         for i in range(LANES):
             alive = s[ALIVE, i]
             b, t = abs(s[BL, i]), abs(s[SL, i])
             result[BOW_ON, i] += alive * dt * b
             result[STERN_ON, i] += alive * dt * t
-            aft = stern[AMPERES] * t
-            result[BOW_CHARGE, i] += alive * dt * (bow[AMPERES] * b + (0.0 if apart else aft))
+            aft = stern[AMPERES] * t * sqrt(t)
+            result[BOW_CHARGE, i] += alive * dt * (bow[AMPERES] * b * sqrt(b) + (0.0 if apart else aft))
             result[STERN_CHARGE, i] += alive * dt * aft
             full = 1.0 if max(b, t) > FULL_LEVER else 0.0
             result[FULL, i] += alive * dt * full
-            s[PRESSED, i] += (full - s[PRESSED, i]) * (dt / PRESSED_TIME)
+            s[BUSY, i] += (full - s[BUSY, i]) * (dt / PRESSED_TIME)
+            s[PRESSED, i] += ((s[BL, i] if b > FULL_LEVER else 0.0) - s[PRESSED, i]) * (dt / PRESSED_TIME)
+            s[PRESSED_AFT, i] += ((s[SL, i] if t > FULL_LEVER else 0.0) - s[PRESSED_AFT, i]) * (dt / PRESSED_TIME)
         # ---- the gust of this step
         for i in range(LANES):
             a = z[i]
@@ -456,9 +472,9 @@ def block(
     for i in range(LANES):
         if s[ALIVE, i] > 0.0:
             if mode == ARRIVE:
-                result[CAUSE, i] = (
-                    CAUSE_THRUST if s[PRESSED, i] > MOSTLY_PRESSED or result[FULL, i] > 0.5 * result[ENDED, i] else CAUSE_ROOM
-                )
+                why = CAUSE_CONTROL if s[BUSY, i] > MOSTLY_PRESSED else CAUSE_ROOM
+                one_way = max(abs(s[PRESSED, i]), abs(s[PRESSED_AFT, i])) > MOSTLY_PRESSED
+                result[CAUSE, i] = CAUSE_THRUST if one_way else why
             if mode == TRAVEL:
                 result[SUCCESS, i] = 0.0
                 result[CAUSE, i] = CAUSE_ROOM

@@ -47,9 +47,22 @@ class Size:
     beam: Metre
     displacement: Kilogram
     has_stern_unit: bool
+    """Beside a bow unit."""
     hold: Second
     drift: MetrePerSecond
     """Steady drift in the mean wind abeam, to which a drift that is stopped begins."""
+    stern_only: bool = False
+    """The only unit is at the stern: the bow is made fast where an end has to be."""
+
+    @property
+    def tied_end(self) -> Metre:
+        """The end made fast where a manoeuvre needs one: the one away from the unit."""
+        return self.half if self.stern_only else -self.half
+
+    @property
+    def ends(self) -> tuple[str, str]:
+        """The end that the unit moves, and the one made fast."""
+        return ("stern", "bow") if self.stern_only else ("bow", "stern")
 
     @property
     def half(self) -> Metre:
@@ -70,6 +83,13 @@ class Exercise:
     """One, or its two sides: runs take them in turn."""
     wind: WindFrom
     words: str
+    aside: str = ""
+    """What has to be known beside the name, such as which end is made fast."""
+
+    @property
+    def label(self) -> str:
+        """Name, with what has to be known beside it."""
+        return f"{self.name} ({self.aside})" if self.aside else self.name
 
 
 def exercises(size: Size) -> Mapping[str, Exercise]:
@@ -83,10 +103,10 @@ def exercises(size: Size) -> Mapping[str, Exercise]:
 
 
 def _tied(size: Size, task: Manoeuvre) -> Manoeuvre:
-    """The same with the stern made fast by lines that give a little."""
+    """The same with the end away from the unit made fast by lines that give a little."""
     stiffness = size.displacement * (2.0 * pi / LINE_PERIOD) ** 2
     damping = 2.0 * LINE_DAMPING * sqrt(stiffness * size.displacement)
-    return replace(task, line_place=-size.half, line_stiffness=stiffness, line_damping=damping)
+    return replace(task, line_place=size.tied_end, line_stiffness=stiffness, line_damping=damping)
 
 
 def _heading(size: Size) -> Exercise:
@@ -97,9 +117,10 @@ def _heading(size: Size) -> Exercise:
 
 def _station(size: Size) -> Exercise:
     if not size.has_stern_unit:
-        words = f"hold the bow within {HEADING_ROOM * 180 / pi:.0f} degrees for {size.hold:.0f} s, stern made fast"
+        moved, fast = size.ends
+        words = f"hold the {moved} within {HEADING_ROOM * 180 / pi:.0f} degrees for {size.hold:.0f} s, {fast} made fast"
         task = Manoeuvre("hold station", "stay", size.hold, limit_heading=HEADING_ROOM, grace=GRACE, words=words)
-        return Exercise(task.name, (_tied(size, task),), "asked", words)
+        return Exercise(task.name, (_tied(size, task),), "asked", words, f"{fast} fast")
     room = max(1.5, 0.12 * size.length)
     words = f"keep both ends within {room:.1f} m of the line for {size.hold:.0f} s by bow and stern unit"
     task = Manoeuvre(
@@ -111,7 +132,7 @@ def _station(size: Size) -> Exercise:
 
 def _turn(size: Size) -> Exercise:
     time = size.time(TURN_TIME_12)
-    words = f"turn a quarter on the spot, to either side, within {time:.0f} s"
+    words = f"turn a quarter to either side within {time:.0f} s, boat free to drift"
     both = tuple(
         Manoeuvre(
             f"quarter turn to {side}",
@@ -138,15 +159,17 @@ def _leave(size: Size) -> Exercise:
             goal_offset=0.25 * away, words=words,
         )  # fmt: skip
     else:
+        moved, fast = size.ends
         words = (
-            f"swing the bow {SWING_OUT * 180 / pi:.0f} degrees off a quay to starboard within {time:.0f} s, stern made fast, "
-            "the wind blowing on to it"
+            f"swing the {moved} {SWING_OUT * 180 / pi:.0f} degrees off a quay to starboard within {time:.0f} s, {fast} made "
+            "fast, the wind blowing on to it"
         )
+        out = -SWING_OUT if size.stern_only else SWING_OUT
         task = Manoeuvre(
-            "leave quay", "arrive", time, heading=SWING_OUT, bow_end=size.half, stern_end=-size.half, fender=fender,
+            "leave quay", "arrive", time, heading=out, bow_end=size.half, stern_end=-size.half, fender=fender,
             goal_heading=radians(4.0), words=words,
         )  # fmt: skip
-        task = _tied(size, task)
+        return Exercise("leave quay", (_tied(size, task),), "from port", words, f"{fast} fast")
     return Exercise("leave quay", (task,), "from port", words)
 
 
@@ -163,7 +186,7 @@ def _berth(size: Size) -> Exercise:
         stern_end=-size.half, limit_heading=HEADING_ROOM, limit_offset=room, outside=outside, way=way, engine_most=push,
         engine_gain=size.displacement / ENGINE_TIME, words=words,
     )  # fmt: skip
-    return Exercise("box berth", (task,), "abeam", words)
+    return Exercise("box berth", (task,), "abeam", words, "" if size.has_stern_unit else "helm astern")
 
 
 def _stop(size: Size) -> Exercise:
@@ -177,12 +200,14 @@ def _stop(size: Size) -> Exercise:
         )  # fmt: skip
         return Exercise("stop drift", (task,), "abeam", words)
     rate = DRIFT_TURN * size.drift / size.length
+    moved, fast = size.ends
     words = (
-        f"stop a bow that swings off at {rate * 180 / pi:.1f} degrees a second within {time:.0f} s and "
-        f"{SWING_ROOM * 180 / pi:.0f} degrees, stern made fast"
+        f"stop a {moved} that swings off at {rate * 180 / pi:.1f} degrees a second within {time:.0f} s and "
+        f"{SWING_ROOM * 180 / pi:.0f} degrees, {fast} made fast"
     )
+    turn = -rate if size.stern_only else rate
     task = Manoeuvre(
-        "stop drift", "arrive", time, yaw_rate=rate, sway=rate * size.half, goal_heading=SWING_ROOM, goal_rate=SWING_LEFT,
+        "stop drift", "arrive", time, yaw_rate=turn, sway=rate * size.half, goal_heading=SWING_ROOM, goal_rate=SWING_LEFT,
         limit_heading=SWING_ROOM, words=words,
     )  # fmt: skip
-    return Exercise("stop drift", (_tied(size, task),), "from port", words)
+    return Exercise("stop drift", (_tied(size, task),), "from port", words, f"{fast} fast")

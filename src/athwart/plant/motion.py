@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from math import cos, exp, sin
+from math import cos, exp, sin, sqrt
 from typing import Literal, NamedTuple, Protocol
 
 from athwart.numerics.chances import shifted, three_deviates
@@ -26,21 +26,25 @@ from athwart.vessel.underwater import SURGE_DRAG, HullInWater
 
 Goal = Literal["stay", "arrive", "travel"]
 """Keep within the limits all the time; come within the goal before time is up; keep within the limits over a way."""
-Cause = Literal["none", "thrust", "heat", "charge", "room"]
-CAUSES: tuple[Cause, ...] = ("none", "thrust", "heat", "charge", "room")
+Cause = Literal["none", "thrust", "heat", "volts", "room", "control"]
+CAUSES: tuple[Cause, ...] = ("none", "thrust", "heat", "volts", "room", "control")
+"""Hard over one way and not enough; the motor trips; the bank is at its floor; not hard over when room or time ran out; hard over
+now one way, now the other."""
 
 STEP: Second = 0.1
 HOLD: Second = 1.0
 """How long a goal must be kept to count."""
 PRESSED_TIME: Second = 3.0
 PRESSED: Ratio = 0.6
-"""Share of lately full command beyond which a failure is laid to thrust, else to room: too little space for this driver."""
+"""Share of lately full command, one way or both ways, beyond which a failure is laid to thrust or to control, else to room."""
 RELEASE: Ratio = 0.4
 FULL_LEVER: Ratio = 0.95
 WATCHED: Ratio = 0.5
 """Where both ends are steered a unit is driven by a place this share of the way out to it: a push swings the other end too."""
 AFT_BAND: Ratio = 3.0
-"""Where only the heading is steered a second unit joins beyond this multiple of the dead band."""
+"""Where only the heading is steered a second unit helps beyond this multiple of the dead band, and never brakes."""
+LEARN: Second = 15.0
+"""Time in which a hand on a lever learns a steady push, so that no error has to stand for it."""
 """A lever once over is let go at this share of the dead band."""
 SIDE_LOSS: Ratio = 0.7
 POD_LOSS: Ratio = 0.5
@@ -125,16 +129,44 @@ class Driver:
     kind_aft: Literal["bang-bang", "proportional"] | None = None
     """Of the second unit, where it is driven another way than the first."""
 
-    def wish(self, error: Metre, rate: MetrePerSecond, before: Ratio, *, aft: bool = False, spare: bool = False) -> Ratio:
-        """What is wished of the unit; ``before`` is the last wish, ``spare`` a unit used only where the other is not enough."""
-        if (self.kind_aft if aft and self.kind_aft is not None else self.kind) == "proportional":
-            return -(self.gain * error + self.gain_rate * rate)
-        ahead = error + self.look_ahead * rate
-        band = self.dead_band * (AFT_BAND if spare else 1.0)
-        low = RELEASE * band
-        minus = ahead > (low if before < 0.0 else band)
-        plus = ahead < -(low if before > 0.0 else band)
-        return float(plus) - float(minus)
+    def is_even(self, *, aft: bool) -> bool:
+        """Whether a unit is driven by a lever moved as far as needed."""
+        return (self.kind_aft if aft and self.kind_aft is not None else self.kind) == "proportional"
+
+    def wish(
+        self,
+        error: Metre,
+        rate: MetrePerSecond,
+        before: Ratio,
+        *,
+        aft: bool = False,
+        spare: bool = False,
+        learnt: Ratio = 0.0,
+    ) -> Ratio:
+        """What is wished of the unit.
+
+        ``before`` is the last wish, ``learnt`` a steady push found needed, ``spare`` a unit used only where the other is not
+        enough: it pushes towards the goal while that is far, and leaves stopping to the other.
+        """
+        if self.is_even(aft=aft):
+            wish = -(self.gain * error + self.gain_rate * rate + learnt)
+        else:
+            ahead = error + self.look_ahead * rate
+            band = self.dead_band * (AFT_BAND if spare else 1.0)
+            low = RELEASE * band
+            minus = ahead > (low if before < 0.0 else band)
+            plus = ahead < -(low if before > 0.0 else band)
+            wish = float(plus) - float(minus)
+        if spare and (abs(error) <= AFT_BAND * self.dead_band or wish * error >= 0.0):
+            return 0.0
+        return wish
+
+    def learns(self, learnt: Ratio, error: Metre, step: Second, *, aft: bool, spare: bool) -> Ratio:
+        """The steady push found needed, a step later; nothing is learnt while the error alone asks for a lever hard over."""
+        pull = self.gain * error
+        if spare or not self.is_even(aft=aft) or abs(pull) >= 1.0:
+            return learnt
+        return min(1.0, max(-1.0, learnt + pull * (step / LEARN)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -285,9 +317,15 @@ class _Hand:
     lever: Ratio = 0.0
     thrust: Newton = 0.0
     waits: Second = 0.0
+    sense: Ratio = 0.0
+    """Which way it was last told to push; the pause begins when that changes while it still pushes."""
+    learnt: Ratio = 0.0
+    pressed: Ratio = 0.0
+    """Share of lately full command, its way kept."""
 
-    def decide(self, driver: Driver, error: Metre, rate: MetrePerSecond, *, aft: bool, spare: bool) -> None:
-        self.wish = self.unit.commanded(driver.wish(error, rate, self.wish, aft=aft, spare=spare))
+    def decide(self, driver: Driver, error: Metre, rate: MetrePerSecond, step: Second, *, aft: bool, spare: bool) -> None:
+        self.wish = self.unit.commanded(driver.wish(error, rate, self.wish, aft=aft, spare=spare, learnt=self.learnt))
+        self.learnt = driver.learns(self.learnt, error, step, aft=aft, spare=spare)
         self.wishes.append(self.wish)
 
     def act(self, then: int, wrong: bool) -> None:
@@ -296,8 +334,10 @@ class _Hand:
 
     def follow(self, state: Motion, time: Second, step: Second) -> None:
         target = self.factor * self.unit.thrust.available_thrust(state, self.lever, time)
-        if target * self.thrust < 0.0 and abs(self.thrust) > 1.0:
+        if target * self.sense < 0.0 and abs(self.thrust) > 1.0:
             self.waits = self.unit.reversal
+        if target != 0.0:
+            self.sense = 1.0 if target > 0.0 else -1.0
         if self.waits > 0.0:
             target = 0.0
             self.waits -= step
@@ -337,7 +377,7 @@ def simulate(
     tied_x, tied_y = x + task.line_place * c, y + task.line_place * n
     delay, wrong_steps = int(driver.delay / step + 0.5), int(driver.wrong_side / step + 0.5)
     first = -1
-    kept = pressed = full = 0.0
+    kept = pressed = busy = full = 0.0
     out = Outcome(task.goal != "arrive", "none", task.duration)
     for k in range(int(task.duration / step + 0.5)):
         time = k * step
@@ -354,7 +394,9 @@ def simulate(
         if task.goal == "arrive" and kept >= HOLD:
             out.success, out.ended = True, time
             break
-        cause = _failure(boat, task, on, out, inside and (turned > task.limit_heading or offset > task.limit_offset), pressed)
+        cause = _failure(
+            boat, task, on, out, inside and (turned > task.limit_heading or offset > task.limit_offset), pressed, busy
+        )
         if cause != "none":
             out.success, out.cause, out.ended = False, cause, time
             break
@@ -366,9 +408,9 @@ def simulate(
             place = hand.unit.place
             if task.steers_ends:
                 place *= WATCHED
-                hand.decide(driver, y + place * n, side + place * r * c, aft=hand is stern, spare=False)
+                hand.decide(driver, y + place * n, side + place * r * c, step, aft=hand is stern, spare=False)
             else:
-                hand.decide(driver, place * heading, place * r, aft=hand is stern, spare=hand is stern)
+                hand.decide(driver, place * heading, place * r, step, aft=hand is stern, spare=hand is stern)
         then = k - delay
         if first < 0 and then >= 0 and bow.wishes[then] != 0.0:
             first = k
@@ -379,12 +421,16 @@ def simulate(
             hand.follow(state, time, step)
         out.bow_on += step * abs(bow.lever)
         out.stern_on += step * abs(stern.lever) if stern is not None else 0.0
-        taken = [step * hand.unit.current * abs(hand.lever) for hand in hands]
+        taken = [step * hand.unit.current * abs(hand.lever) * sqrt(abs(hand.lever)) for hand in hands]
         out.charge += taken[0] if boat.charge_aft is not None else sum(taken)
         out.charge_aft += sum(taken[1:])
         at_full = float(max(abs(hand.lever) for hand in hands) > FULL_LEVER)
         full += step * at_full
-        pressed += (at_full - pressed) * (step / PRESSED_TIME)
+        busy += (at_full - busy) * (step / PRESSED_TIME)
+        for hand in hands:
+            way = hand.lever if abs(hand.lever) > FULL_LEVER else 0.0
+            hand.pressed += (way - hand.pressed) * (step / PRESSED_TIME)
+        pressed = max(abs(hand.pressed) for hand in hands)
         # ---- gust and wind
         chances = shifted(chances)
         g = wind.gusts.step(g, three_deviates(chances))
@@ -436,7 +482,7 @@ def simulate(
         c, n = cos(heading), sin(heading)
         u, v, r = un, vn, rn
     else:
-        _at_the_end(task, out, pressed, full)
+        _at_the_end(task, out, pressed, busy)
     out.full_share = full / max(out.ended, step)
     return out
 
@@ -455,20 +501,26 @@ def _is_good(task: Manoeuvre, turned: Radian, rate: RadianPerSecond, offset: Met
     )
 
 
-def _failure(boat: Boat, task: Manoeuvre, on: Conditions, out: Outcome, lost: bool, pressed: Ratio) -> Cause:
-    if out.bow_on > boat.bow.run_time * on.run_time or (boat.stern is not None and out.stern_on > boat.stern.run_time):
+def _laid_to(pressed: Ratio, busy: Ratio) -> Cause:
+    """Why room or time ran out: hard over one way, hard over one way and the other, or neither."""
+    return "thrust" if pressed > PRESSED else "control" if busy > PRESSED else "room"
+
+
+def _failure(boat: Boat, task: Manoeuvre, on: Conditions, out: Outcome, lost: bool, pressed: Ratio, busy: Ratio) -> Cause:
+    hot_aft = boat.stern is not None and out.stern_on > boat.stern.run_time * on.run_time
+    if hot_aft or out.bow_on > boat.bow.run_time * on.run_time:
         return "heat"
     if out.charge > boat.charge * on.charge or (boat.charge_aft is not None and out.charge_aft > boat.charge_aft * on.charge):
-        return "charge"
+        return "volts"
     if lost:
-        return "thrust" if pressed > PRESSED else "room"
+        return _laid_to(pressed, busy)
     return "none"
 
 
-def _at_the_end(task: Manoeuvre, out: Outcome, pressed: Ratio, full: Second) -> None:
+def _at_the_end(task: Manoeuvre, out: Outcome, pressed: Ratio, busy: Ratio) -> None:
     """A run that came to its last second: kept within the limits it has succeeded, not arrived it has failed."""
     if task.goal == "arrive":
-        out.cause = "thrust" if pressed > PRESSED or full > 0.5 * out.ended else "room"
+        out.cause = _laid_to(pressed, busy)
     elif task.goal == "travel":
         out.success, out.cause = False, "room"
 

@@ -31,16 +31,14 @@ def test_a_boat_at_rest_in_a_calm_stays_there() -> None:
 
 @given(u=st.floats(-1.5, 1.5), v=st.floats(-1.0, 1.0), r=st.floats(-0.3, 0.3))
 def test_the_water_only_takes_energy(u: float, v: float, r: float) -> None:
-    """The Munk moment is short of the ideal one, so its part beyond the coupling is taken out before the sign is looked at."""
+    """All of it: cross flow, damping, resistance, and the Munk moment of which a stern keeps only six tenths."""
     h = hull()
     m = h.inertia
     du, dv, dr = Water(h).accelerations((u, v, r), 0.0, 0.0, 0.0)
     power = (
         m.surge * u * du + m.sway * v * dv + m.turning * r * dr + m.cross * (v * dr + r * dv)
     )  # d/dt of half the sum of mass times speed squared
-    # surge*u*v*r cancels against sway*v*r*u but for the added masses' difference, which the Munk moment gives back in full
-    share = (m.sway - m.surge) * u * v * r - 0.6 * (m.sway_added - m.surge_added) * u * v * r
-    assert power - share <= 1e-6 * (1.0 + abs(power))
+    assert power <= 1e-6
 
 
 def test_a_drift_dies_down() -> None:
@@ -180,7 +178,7 @@ def test_lines_hold_the_stern_and_a_fender_never_pulls() -> None:
         ({}, "none"),
         ({"first": bow(100.0)}, "thrust"),
         ({"first": replace(bow(), run_time=2.0)}, "heat"),
-        ({"charge": 500.0}, "charge"),
+        ({"charge": 500.0}, "volts"),
     ],
 )
 def test_why_a_run_fails(changes: dict[str, object], cause: str) -> None:

@@ -76,8 +76,8 @@ REHEARSE_01 = code(
     "caution",
     says="In gusts, with drivers and states of loading and of the bank that differ, the manoeuvre succeeds in fewer runs than wanted.",
     why="A static balance knows no gusts, no late hand and no room; a rehearsal does. What ends the failed runs says what to change.",
-    remedy="Thrust: the next larger unit or less wind. Room: a wider berth or a proportional control. Heat or charge: shorter bursts, a "
-    "larger bank.",
+    remedy="Thrust: the next larger unit or less wind. Control: a stepped or proportional unit, shorter bursts. Room: a wider berth. Heat "
+    "or volts: shorter bursts, a larger bank.",
     source="own-judgement",
 )
 REHEARSE_02 = code(
@@ -265,7 +265,7 @@ def rehearsed(p: Proposal) -> Iterator[Finding]:
                 margin=under(r.success.value, least),
                 path="choices.hold_probability",
             )
-        supply = sum(s.count for cause, s in r.causes if cause in ("heat", "charge"))
+        supply = sum(s.count for cause, s in r.causes if cause in ("heat", "volts"))
         if supply > BY_SUPPLY * r.success.of:
             yield REHEARSE_02.found(
                 "rehearsals",

@@ -24,6 +24,7 @@ from athwart.units import Coulomb, Metre, MetrePerSecond, Newton, Radian, Ratio,
 from athwart.vessel.balance import rudder_coefficient, rudder_side_force
 from athwart.vessel.gusts import gust_factor
 from athwart.vessel.harmonics import WindHarmonics, harmonics
+from athwart.vessel.hydrostatics import G
 from athwart.vessel.spectra import intensity_of_gust_factor, kaimal_length
 from athwart.vessel.steady import beam_drift, twin_screw_moment
 from athwart.vessel.underwater import Dimensions, HullInWater, hull_in_water
@@ -35,6 +36,8 @@ IDLE_TIMES: Ratio = 1.5
 """Engine speed over idle that a careful hand uses in a berth; power goes with its cube."""
 ENGINE_SHARE: Ratio = 0.15
 """Share of an engine's power used in a berth where idle and cruising speed are not both given."""
+HELM_PUSH: Ratio = 0.03
+"""Push ahead that may be given with the helm over and taken off again in a berth, as a share of the boat's weight."""
 HELM_OVER_BOW: Ratio = 2.0
 """Most side force by helm over that of the bow units in a rehearsal: a hand gives no more helm than it needs."""
 TEN_MINUTES: Second = 600.0
@@ -237,6 +240,19 @@ def berth_share(brief: Brief) -> Ratio:
     return float(min(1.0, IDLE_TIMES * engine.idle / engine.cruise) ** 3)
 
 
+def helm_in_a_berth(a: Afloat, helper: EngineAndRudder) -> Newton:
+    """Side force that helm gives in a berth, where no line takes the push ahead.
+
+    Two engines: the other one astern takes it, up to what is used of it there. One engine: it has to go astern half of the time.
+    Nor does a hand give much more than the bow unit.
+    """
+    brief = a.proposal.brief
+    push = HELM_PUSH * G * brief.boat.displacement
+    both = sum(engine.power is not None for engine in brief.propulsion.engines) > 1
+    kept = min(helper.side if both else 0.5 * helper.side, push * helper.side / helper.thrust)
+    return min(kept, HELM_OVER_BOW * sum(design_thrust(lane) for lane in a.bows or a.sterns))
+
+
 @dataclass(frozen=True, slots=True)
 class Screws:
     """Two screws against each other: their turning moment."""
@@ -281,7 +297,7 @@ def in_motion(a: Afloat, *, light: bool = False, with_engine: bool = False) -> B
     if second is None and with_engine:
         help_aft = engine_and_rudder(a)
         if help_aft is not None:
-            side = min(help_aft.side, HELM_OVER_BOW * sum(design_thrust(lane) for lane in lanes))
+            side = helm_in_a_berth(a, help_aft)
             second = Pusher(help_aft.place, SteadyThrust(side, side), 100.0, ENGINE_LAG, 1.0, "proportional", losses=LOSSES)
     charge = _charge(a, lanes)
     apart = bool(a.bows and a.sterns) and a.sterns[0].bank != lanes[0].bank

@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 
 from athwart.design.proposal import Proposal
 from athwart.design.robustness import sampling
-from athwart.design.robustness.afloat import Afloat, afloat, engine_and_rudder, in_motion
+from athwart.design.robustness.afloat import Afloat, afloat, engine_and_rudder, helm_in_a_berth, in_motion
 from athwart.errors import InputError, NotComputed, UnknownName
 from athwart.numerics.normal import normal_deviate
 from athwart.numerics.shares import wilson_high, wilson_low
@@ -46,6 +46,8 @@ CONFIDENCE = 0.95
 BINS = 4000
 SAMPLE_EVERY = 10
 MOST_RUNS = 10_000_000
+BAND_OF_ROOM: Ratio = 0.25
+"""Most dead band of a hand over the room it has: who has little room looks closer (own judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,6 +221,7 @@ def size_of(a: Afloat) -> Size:
         bool(a.bows and a.sterns),
         max(brief.duty.longest_hold, brief.duty.burst, 10.0),
         a.drift,
+        not a.bows,
     )
 
 
@@ -328,8 +331,12 @@ def rehearse(
     driver, wrong = sampling.driver_for(a, delay, kind)
     if wrong_side > 0.0:
         driver = replace(driver, wrong_side=wrong_side)
+    room = min(task.limit_offset for task in exercise.manoeuvres)
+    driver = replace(driver, dead_band=min(driver.dead_band, BAND_OF_ROOM * room))
     setup = sampling.Setup(a, exercise, driver, wrong, seed)
     engine = exercise.name == "box berth"
+    if engine and not a.bows:
+        raise NotComputed("box berth: nothing holds the bow of a boat with a stern unit alone")
     boats = (in_motion(a, with_engine=engine), in_motion(a, light=True, with_engine=engine))
     if engine and boats[0].stern is None:
         raise NotComputed("box berth: nothing holds the stern; give power, propeller_diameter and rudder_area of the propulsion")
@@ -393,7 +400,8 @@ def _notes(a: Afloat, exercise: Exercise, engine: bool) -> Iterator[str]:
     yield f"mean wind {a.mean_speed:.1f} m/s at the silhouette, standard deviation {a.intensity:.0%} of it"
     held = engine_and_rudder(a) if engine and not a.sterns else None
     if held is not None:
-        yield f"the stern held by engine and rudder: {held.words}, {held.side:.0f} N sideways"
+        side = helm_in_a_berth(a, held)
+        yield f"the stern held by engine and rudder: {held.words}; {side:.0f} N sideways, for the push ahead has to be taken off again"
     if not a.proposal.brief.water.current:
         yield "no current"
 
