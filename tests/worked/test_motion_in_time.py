@@ -95,7 +95,9 @@ CASES = {
     "turning, even lever": (boat(first=bow(control="proportional")), Manoeuvre("b", "stay", 40.0, heading=-1.4), LEVER),
     "both units on station": (
         # without a pause at reversing: it may begin a step sooner in the one than in the other, which is no error of the motion
-        boat(first=replace(bow(control="proportional"), reversal=0.0), second=replace(stern(control="proportional"), reversal=0.0)),
+        boat(
+            first=replace(bow(control="proportional"), reversal=0.0), second=replace(stern(control="proportional"), reversal=0.0)
+        ),
         Manoeuvre("c", "stay", 60.0, steers_ends=True, bow_end=6.4, stern_end=-6.4, offset=1.0),
         LEVER,
     ),

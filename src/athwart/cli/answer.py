@@ -99,8 +99,8 @@ def _cases(p: Proposal) -> str:
         (
             f"{held.case}: {held.name}",
             held.identity,
-            "none" if held.wind_beam <= 0.0 else _show(held.wind_beam, "wind_speed", "kn"),
-            "none" if held.wind_worst <= 0.0 else _show(held.wind_worst, "wind_speed", "kn"),
+            "none" if held.wind_beam <= 0.0 else held.beam_words(_show(held.wind_beam, "wind_speed", "kn")),
+            "none" if held.wind_worst <= 0.0 else held.worst_words(_show(held.wind_worst, "wind_speed", "kn")),
             f"{degrees(held.worst_heading):.0f} deg",
             f"{50.0 * held.sigma:.0f} %",
         )
@@ -120,7 +120,7 @@ def _rehearsals(p: Proposal) -> str:
         for r in p.rehearsals:
             low, high = r.success.interval
             failed = ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or "-"
-            rows.append((r.exercise.name, f"{r.success.count} of {r.success.of}", f"{low:.1%} to {high:.1%}", failed))
+            rows.append((r.exercise.label, f"{r.success.count} of {r.success.of}", f"{low:.1%} to {high:.1%}", failed))
         lines.append(say.table(("manoeuvre", "succeeds", "19 times in 20", "the rest fails by"), rows))
     lines += [say.block(f"{name}: not rehearsed. {reason}.", "  ", "    ") for name, reason in p.not_rehearsed]
     return say.bold("Rehearsals") + "\n" + "\n".join(lines)

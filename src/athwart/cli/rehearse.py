@@ -125,10 +125,12 @@ def _sink(folder: Path | None, name: str) -> Iterator[Any]:
     beside = target.with_suffix(".part")
     writer: Any = None
     arrow: Any = pyarrow  # its types are not said
+    from athwart.plant.motion import CAUSES
 
     def write(columns: dict[str, Any]) -> None:
         nonlocal writer
-        table = arrow.table(columns)
+        named = {**columns, "success": columns["success"] > 0.5, "cause": [CAUSES[int(cause)] for cause in columns["cause"]]}
+        table = arrow.table(named)
         if writer is None:
             writer = arrow.parquet.ParquetWriter(beside, table.schema)
         writer.write_table(table)
@@ -170,7 +172,7 @@ def _show(p: Proposal, done: Sequence[Rehearsal], left_out: Sequence[tuple[str, 
         failed = ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or "-"
         rows.append(
             (
-                r.exercise.name,
+                r.exercise.label,
                 f"{r.success.count} of {r.success.of}",
                 f"{low:.1%} to {high:.1%}",
                 failed,

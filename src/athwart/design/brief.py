@@ -139,6 +139,8 @@ class Boat(Section):
             raise _wrong("length_waterline", "a waterline cannot be longer than the boat: compare length_overall")
         if self.lightest is not None and self.lightest.displacement > self.displacement:
             raise _wrong("lightest", "the lightest state cannot be heavier than boat.displacement")
+        if any(depth > 1.001 * self.draught for _, depth in self.underwater):
+            raise _wrong("underwater", "a point of the profile lies deeper than the draught, keel included")
         return self
 
     @model_validator(mode="after")

@@ -157,7 +157,12 @@ def _thrust(p: Proposal, lane: Lane) -> float:
     ratio = running.thrust_ratio_at(lane.unit, "design", volts)
     basis = running.GROSS_TO_NET if lane.unit.thrust_basis == "gross" else 1.0
     factor = (
-        immersion_factor(lane.thruster.tunnel.axis_depth - _drop(p, lane), lane.unit.tunnel_diameter)
+        immersion_factor(
+            lane.thruster.tunnel.axis_depth
+            - _drop(p, lane)
+            - floating.mouth_drop(lane.thruster.tunnel, lane.unit.tunnel_diameter, p.need.heel or 0.0),
+            lane.unit.tunnel_diameter,
+        )
         if lane.unit.tunnel_diameter
         else 1.0
     )
@@ -287,6 +292,19 @@ def _trim(p: Proposal, lane: Lane) -> object:
     return hydrostatics.trim(mass, place, plane.flotation, plane.to_trim)
 
 
+def _heel(p: Proposal, lane: Lane) -> object:
+    found = needing.heel_abeam(p.brief, needing.loads(p.brief, p.need.rise))
+    if not found:
+        raise NotComputed("she does not heel to speak of" if found == 0.0 else "she would heel more than 30 degrees")
+    return found
+
+
+def _tunnel_share(p: Proposal, lane: Lane) -> object:
+    if not lane.unit.tunnel_diameter or lane.unit.housing not in ("tunnel", "rim"):
+        raise NotComputed("this unit has no tunnel")
+    return floating.tunnel_share(lane.thruster.tunnel, lane.unit.tunnel_diameter)
+
+
 def _weights(p: Proposal) -> tuple[hydrostatics.Weight, ...]:
     loads = tuple(floating.Load(entry.thruster, _as_chain(p, entry)) for entry in p.lanes)
     return floating.weights(p.brief, loads, p.banks, p.charging)
@@ -323,6 +341,8 @@ QUANTITIES: Mapping[str, Quantity] = {
         Quantity("run_time", "run time at full thrust, by motor heat or the bank's charge", "lane", _run_time),
         Quantity("cover", "water over the tunnel roof in diameters", "lane", _cover),
         Quantity("trim", "trim by the new parts", "boat", _trim),
+        Quantity("heel", "heel in the wind asked, abeam", "boat", _heel),
+        Quantity("tunnel_share", "thrust that ends, length and grids of the tunnel leave", "lane", _tunnel_share),
     )
 }
 
@@ -383,7 +403,7 @@ def _follow(step: Step, made: list[Step], known: list[tuple[str, float, str]], s
     return out
 
 
-ROUND_NUMBER, ANY_NUMBER = 0.6, 0.45
+NOUGHT_OR_ONE, ROUND_NUMBER, ANY_NUMBER = 0.8, 0.6, 0.45
 """How alike two names must be before equal numbers count as the same: small whole numbers are equal by accident."""
 
 
@@ -394,10 +414,8 @@ def _likeness(a: str, b: str) -> float:
 def _made_by(value: object, before: list[Step], seen: set[int]) -> Step | None:
     if not isinstance(value, float) or value in (0.0, 1.0):
         return None
-    for step in before:
-        if id(step) not in seen and (step.value == value or step.value == -value):
-            return step
-    return None
+    mine = [step for step in before if id(step) not in seen]
+    return next((step for step in mine if step.value == value), None) or next((s for s in mine if s.value == -value), None)
 
 
 def _origin(step: Step, name: str, value: object, known: list[tuple[str, float, str]]) -> str:
@@ -414,6 +432,7 @@ def _origin(step: Step, name: str, value: object, known: list[tuple[str, float, 
         if matches:
             likeness, text = max((_likeness(name, label), text) for label, text in matches)
             surely = ROUND_NUMBER if is_default or (value == int(value) and abs(value) <= 10) else ANY_NUMBER
+            surely = NOUGHT_OR_ONE if value in (0.0, 1.0) else surely
             if likeness >= surely:
                 return text
     if is_default:

@@ -66,6 +66,8 @@ class Need:
     assumptions: tuple[str, ...]
     rise: Rise | None = None
     """How she stands out of the water beyond the silhouette as given, when this was reckoned."""
+    heel: float | None = 0.0
+    """In the wind asked, abeam (rad); None where she heels further than the formula goes."""
 
     def ruling(self, identity: str) -> Case:
         """The case that decides for a unit: station where there is a stern unit, else stern made fast; the larger need rules."""
@@ -350,8 +352,18 @@ class Held:
     wind_beam: float
     sigma: float
     """Relative standard deviation of the need: of the static need, and in A and D of the hull's drag as well."""
-    need_current: float | None = None
+    need_current: float | None
     """With the wind asked and the brief's current, both abeam; None where there is no current or she drifts with it."""
+    at_least: tuple[bool, bool] = (False, False)
+    """Whether the winds, worst and beam, are only as far as was looked: three times the wind asked."""
+
+    def worst_words(self, shown: str) -> str:
+        """The wind from the worst heading as shown, with the sign of "at least" where it is no more than that."""
+        return f"over {shown}" if self.at_least[0] else shown
+
+    def beam_words(self, shown: str) -> str:
+        """The same on the beam."""
+        return f"over {shown}" if self.at_least[1] else shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -393,6 +405,8 @@ class Proposal:
     price: float
     mode: Literal["propose", "check"] = "propose"
     cases: tuple[Held, ...] = ()
+    no_cases: str = ""
+    """Why there are none."""
     rehearsals: tuple[Rehearsal, ...] = ()
     not_rehearsed: tuple[tuple[str, str], ...] = ()
     """Manoeuvres left out and why."""

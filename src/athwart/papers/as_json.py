@@ -177,6 +177,8 @@ def held_json(held: Held) -> dict[str, Any]:
         "relative_sigma": number(held.sigma),
         "wind_held_worst_kn": number(held.wind_worst / KNOT),
         "wind_held_beam_kn": number(held.wind_beam / KNOT),
+        "held_worst_is_at_least": held.at_least[0],
+        "held_beam_is_at_least": held.at_least[1],
         "need_with_current_N": None if held.need_current is None else finite(held.need_current),
     }
 
@@ -200,7 +202,11 @@ def rehearsed_json(r: Rehearsal) -> dict[str, Any]:
         "high_share": number(high),
         "failed_by": {cause: share.count for cause, share in r.causes},
         "time_on_median_s": number(r.bow_on[2].value),
+        "time_on_median_low_s": number(r.bow_on[2].low),
+        "time_on_median_high_s": number(r.bow_on[2].high),
         "time_on_95_s": number(r.bow_on[4].value),
+        "time_on_95_low_s": number(r.bow_on[4].low),
+        "time_on_95_high_s": number(r.bow_on[4].high),
         "charge_mean_Ah": number(r.mean_charge / 3600.0),
     }
 

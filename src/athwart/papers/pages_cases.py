@@ -25,7 +25,7 @@ def cases_pages(c: Context) -> list[b.Block]:
     blocks: list[b.Block] = [
         b.text(
             "Largest wind in which each case is a balance, said where and as the wind asked was read. The unit is judged by the case that "
-            "rules (section Need); the others tell what to expect. A thrust of a polar is that of the weaker sense of turning."
+            "rules (section Need); the others tell what to expect. The weaker sense of a unit gives 5 % less thrust, so 2.5 % less wind; rehearsals push that much less one way."
         ),
         b.table(
             [
@@ -52,7 +52,7 @@ def cases_pages(c: Context) -> list[b.Block]:
     blocks.append(
         b.text(
             "Band: one standard deviation of the wind held. In A and D it counts the hull's drag, in all cases wind and windage. Hull in the "
-            f"water: {'; '.join(a.hull.notes)}; drag sure to {f.percent(a.hull.sigma)}." + _one_lost(c),
+            f"water: {'; '.join(a.hull.notes)}; drag sure to {f.percent(a.hull.sigma)}.",
             small=True,
         )
     )
@@ -63,17 +63,6 @@ def cases_pages(c: Context) -> list[b.Block]:
         caption = f"Case {polar.case}: {polar.words}. Dashed ring: the wind asked."
         blocks.append(b.figure(chart.svg(), caption, f"Polar of the wind held, case {polar.case}. Least: {least}.", width=104.0))
     return [b.page("Four cases", blocks)]
-
-
-def _one_lost(c: Context) -> str:
-    """What is left of station where each end has one unit."""
-    a = c.afloat
-    if len(a.bows) != 1 or len(a.sterns) != 1:
-        return ""
-    return (
-        " With one of the two units lost she has no station by units: with the stern unit lost see engine and rudder, or B; with the bow "
-        "unit lost the bow has to be made fast."
-    )
 
 
 def _newtons(value: float | None) -> str:
@@ -88,8 +77,8 @@ def _case(held: Held) -> list[b.Cell]:
         _newtons(held.need_worst),
         f"{degrees(held.worst_heading):.0f}°",
         f.newtons(held.thrust),
-        f.knots(held.wind_beam) if held.wind_beam > 0.0 else calm,
-        f.knots(held.wind_worst) if held.wind_worst > 0.0 else calm,
+        held.beam_words(f.knots(held.wind_beam)) if held.wind_beam > 0.0 else calm,
+        held.worst_words(f.knots(held.wind_worst)) if held.wind_worst > 0.0 else calm,
         f.percent(0.5 * held.sigma),
     ]
 
@@ -136,7 +125,7 @@ def rehearsal_pages(c: Context) -> list[b.Block]:
         ),
         b.table(
             [("manoeuvre", "l", "auto"), ("what it is", "l", "1fr")],
-            [[r.exercise.name, r.exercise.words] for r in done],
+            [[r.exercise.label, r.exercise.words] for r in done],
             size=7.6,
         ),
     ]
@@ -172,7 +161,7 @@ def _row(r: Rehearsal) -> list[b.Cell]:
     low, high = r.success.interval
     middle, most = r.bow_on[2], r.bow_on[4]
     return [
-        r.exercise.name,
+        r.exercise.label,
         f"{r.success.count} of {r.success.of}",
         f"{low:.1%} to {high:.1%}",
         ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or f.DASH,

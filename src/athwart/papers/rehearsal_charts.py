@@ -39,6 +39,8 @@ NICE = (
 )
 OUTLINE = ((0.5, 0.0), (0.36, 0.36), (0.12, 0.5), (-0.46, 0.46), (-0.5, 0.38))
 """Half a plan of a hull: share of the length forward, share of the beam to one side (drawn, not measured)."""
+LEAST_IN_SECTOR = 8
+"""Runs that a sector needs to be drawn."""
 STYLES = ("full", "dashed", "dash-dot", "dotted")
 
 
@@ -85,7 +87,8 @@ def track(
     chart.dot(first, 0.7)
     if hypot(first[0] - last[0], first[1] - last[1]) > 3.0:
         chart.circle(last, 0.9, weight=0.3)
-    _wind(chart, (width - 13.0, 22.0), r.typical_wind)
+    mean = sum(s.wind for s in samples) / len(samples) / KNOT
+    _wind(chart, (width - 13.0, 22.0), r.typical_wind, f"wind {number(mean, 0)} kn, mean")
     bar = _step(width / scale, 8)
     chart.line([(width - 24.0, height - 9.0), (width - 24.0 + bar * scale, height - 9.0)], "full", 0.5)
     chart.text((width - 24.0, height - 10.2), f"{number(bar, 1 if bar < 1 else 0)} m", TINY)
@@ -113,7 +116,7 @@ def _hulls(sample: Sample, length: float, beam: float, spacing: float | None, at
     return found
 
 
-def _wind(chart: Chart, centre: Point, comes_from: float) -> None:
+def _wind(chart: Chart, centre: Point, comes_from: float, words: str) -> None:
     """An arrow that flies with the wind."""
     length = 8.0
     dx, dy = -sin(comes_from), cos(comes_from)
@@ -123,7 +126,7 @@ def _wind(chart: Chart, centre: Point, comes_from: float) -> None:
     for side in (0.45, -0.45):
         a = comes_from + side
         chart.line([tip, (tip[0] + 3.2 * sin(a), tip[1] - 3.2 * cos(a))], "full", 0.45)
-    chart.text((centre[0], 8.6), "wind", TINY, "middle")
+    chart.text((centre[0], 8.6), words, TINY, "middle")
 
 
 # ---- over time
@@ -140,6 +143,9 @@ def over_time(r: Rehearsal, width: float = 162.0, height: float = 116.0) -> Char
         ("degrees off the heading aimed at", [degrees(s.motion.heading) for s in samples], bands.get("heading"), degrees(1.0)),
         ("bow thrust, N (to starboard above)", [s.bow_thrust for s in samples], None, 1.0),
     ]
+    if r.exercise.manoeuvres[0].steers_ends:
+        sideways = [s.motion.y for s in samples]
+        panels.insert(1, ("metres to starboard of the line, amidships", sideways, bands.get("sideways"), 1.0))
     if any(s.stern_thrust for s in samples):
         panels.append(("stern thrust, N", [s.stern_thrust for s in samples], None, 1.0))
     panels.append(("wind at the silhouette, knots", [s.wind / KNOT for s in samples], None, 1.0))
@@ -208,12 +214,13 @@ def success_polar(r: Rehearsal, side: float = 74.0) -> Chart:
     low, high = r.success.interval
     chart.text((0.0, 3.2), f"{r.exercise.name}: {r.success.count} of {r.success.of} runs ({low:.1%} to {high:.1%})")
     half = pi / 24.0
-    for angle, share in r.by_heading:
+    sectors = [(angle, share) for angle, share in r.by_heading if share.of >= LEAST_IN_SECTOR]
+    for angle, share in sectors:
         inside, outside = share.interval
         chart.area([*_arc(at, angle, half, outside), *reversed(_arc(at, angle, half, inside))])
     for ring in (0.25, 0.5, 0.75, 1.0):
         chart.circle(centre, radius * ring, "full" if ring == 1.0 else "dotted", 0.2)
-    for angle, share in r.by_heading:
+    for angle, share in sectors:
         chart.line(_arc(at, angle, half, share.value), "full", 0.6)
     for around in range(0, 360, 30):
         angle = around * pi / 180.0

@@ -22,7 +22,7 @@ from pydantic.fields import FieldInfo
 from athwart.design.brief import Brief
 from athwart.design.consistency import clashes
 from athwart.design.fields import Quantity
-from athwart.design.requirements.need import impossible_windage
+from athwart.design.requirements.need import impossible
 from athwart.errors import BriefError, Mistake
 from athwart.store.amend import amended, loc_of
 from athwart.store.outline import SIZE_MOST, Outline, outline
@@ -90,7 +90,7 @@ def parse_brief(text: str, file: str = "") -> BriefFile:
             located(clash.message, clash.loc, doc, file, read=clash.read, allowed=clash.allowed) for clash in clashes(doc.data)
         ]
         if brief is not None and not mistakes:
-            mistakes += [located(message, loc, doc, file) for loc, message in impossible_windage(brief)]
+            mistakes += [located(message, loc, doc, file) for loc, message in impossible(brief)]
     if mistakes or brief is None:
         mistakes.sort(key=lambda mistake: (mistake.line or 0, mistake.column or 0, mistake.path))
         raise BriefError(f"{file or 'brief'}: {len(mistakes)} mistakes", tuple(dict.fromkeys(mistakes)))

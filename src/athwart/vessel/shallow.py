@@ -10,8 +10,6 @@ from athwart.vessel.hydrostatics import RHO_SALT
 
 SHALLOW_COEFFICIENT: Ratio = 3.2
 """Coefficient where the keel takes the ground."""
-DEEP_FROM: Ratio = 3.0
-"""Depth over draught from which water counts as deep (own judgement)."""
 WARN_BELOW: Ratio = 1.5
 LEAST_DEPTH: Ratio = 1.02
 

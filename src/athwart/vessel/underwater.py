@@ -26,7 +26,7 @@ from athwart.vessel.added_mass import (
 )
 from athwart.vessel.crossflow import FIN_DRAG, HARD_CHINE, CrossFlow, Piece, cross_flow, section_drag
 from athwart.vessel.hydrostatics import RHO_SALT
-from athwart.vessel.shallow import DEEP_FROM, LEAST_DEPTH, WARN_BELOW, shallow_factor
+from athwart.vessel.shallow import LEAST_DEPTH, WARN_BELOW, shallow_factor
 
 PIECES = 20
 REFERENCE_LENGTH: Metre = 76.2
@@ -215,7 +215,7 @@ def hull_in_water(d: Dimensions) -> HullInWater:
     else:
         stations = _from_form(d, form, proper)
         notes.append(f"form below the water assumed from her kind: hull proper {proper:.2f} m deep")
-    factor = _shallow(d, notes)
+    factor, fin_factor = _shallow(d, proper, notes)
     drag = (HARD_CHINE if form.hard_chine else 1.0) * factor
     pieces = [
         Piece(start, end, d.hulls * drag * section_drag(half / depth) * depth)
@@ -223,7 +223,7 @@ def hull_in_water(d: Dimensions) -> HullInWater:
         if depth > 0.0 and half > 0.0
     ]
     fins = _fins(d, form, proper)
-    pieces += [Piece(start, end, d.hulls * FIN_DRAG * factor * span) for start, end, span in fins]
+    pieces += [Piece(start, end, d.hulls * FIN_DRAG * fin_factor * span) for start, end, span in fins]
     if fins:
         notes.append(f"keel or skeg of {d.draught - proper:.2f} m below the hull assumed from her kind")
     if d.hulls > 1:
@@ -317,16 +317,15 @@ def _inertia(
     )
 
 
-def _shallow(d: Dimensions, notes: list[str]) -> Ratio:
+def _shallow(d: Dimensions, proper: Metre, notes: list[str]) -> tuple[Ratio, Ratio]:
+    """How much more drag and added mass the hull proper has by the depth, and how much more drag keel, skeg and rudder."""
     if d.depth is None:
         notes.append("deep water: no depth is given")
-        return 1.0
+        return 1.0, 1.0
     ratio = d.depth / d.draught
     if ratio < LEAST_DEPTH:
         raise NotComputed(f"no water under the keel: depth {d.depth:g} m, draught {d.draught:g} m")
-    if ratio >= DEEP_FROM:
-        return 1.0
-    factor = shallow_factor(1.0 / ratio) / shallow_factor(1.0 / DEEP_FROM)
-    words = f"shallow water, depth {ratio:.1f} of the draught: drag and added mass times {factor:.2f}"
+    hull, fins = shallow_factor(proper / d.depth), shallow_factor(1.0 / ratio)
+    words = f"depth {d.depth / proper:.1f} of the hull's: drag and added mass times {hull:.2f}"
     notes.append(words + ("; outside what the formula was fitted on" if ratio < WARN_BELOW else ""))
-    return factor
+    return hull, fins

@@ -18,6 +18,7 @@ from athwart.vessel.windage import WindageElement
 
 DIFFERS: Ratio = 0.25
 """Share by which a second opinion may exceed the need before it is more than a note: about one standard deviation of a need."""
+RULING_NAMES = ("stern made fast", "bow made fast", "on station")
 SUCCESS_LEAST: Ratio = 0.8
 BY_SUPPLY: Ratio = 0.05
 """Share of runs that may end by heat or an empty bank before it is said."""
@@ -69,6 +70,15 @@ NEED_22 = code(
     why="The neighbours may be away, and outside the row there is no shelter at all.",
     remedy="Ask without shelter as well; size for the open where she manoeuvres outside the row.",
     source="marina-row-shelter",
+)
+NEED_23 = code(
+    "NEED-23",
+    "The four cases could not be balanced",
+    "caution",
+    says="Beside the static need there is no answer on drifting, turning, station and current.",
+    why="The boat or her units lie outside what the models of hull and motion know; the reason is told.",
+    remedy="Mend what the reason names, or judge these cases by other means.",
+    source="own-judgement",
 )
 REHEARSE_01 = code(
     "REHEARSE-01",
@@ -123,7 +133,7 @@ def current(p: Proposal) -> Iterator[Finding]:
         return
     ruling = {case.case for case in p.need.cases}
     for held in p.cases:
-        if held.need_current is None or held.case not in ruling:
+        if held.need_current is None or held.case not in ruling or held.name not in RULING_NAMES:
             continue
         enough = held.need_current <= held.thrust
         yield NEED_14.found(
@@ -133,7 +143,7 @@ def current(p: Proposal) -> Iterator[Finding]:
             value=told(held.thrust, "force"),
             limit=told(held.need_current, "force") if held.need_current < inf else "more than there is",
             margin=under(held.thrust, held.need_current) if held.need_current < inf else -1.0,
-            severity="note" if enough else "caution",
+            severity="note" if enough else "stop",
             path="water.current",
         )
 
@@ -235,6 +245,13 @@ def turning_and_drifting(p: Proposal) -> Iterator[Finding]:
             limit=told(asked, "wind_speed", "kn"),
             margin=under(free.wind_worst, asked),
         )
+
+
+@check
+def balanced(p: Proposal) -> Iterator[Finding]:
+    """Why there are no cases."""
+    if p.no_cases and any(lane.design is not None and lane.design.thrust > 0.0 for lane in p.lanes):
+        yield NEED_23.found("boat", f"{p.no_cases[0].upper()}{p.no_cases[1:]}.")
 
 
 @check

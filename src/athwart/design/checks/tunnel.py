@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import degrees, pi, sin
+from math import degrees
 
 from athwart.design.checks.looks import over, thruster_path, told, under, where_of
 from athwart.design.checks.registry import check
 from athwart.design.places import body_x
 from athwart.design.proposal import Lane, Proposal
-from athwart.design.requirements import need as demand
-from athwart.design.search import running
+from athwart.design.search import floating, running
 from athwart.findings import Finding, code
 from athwart.numerics.tables import interpolate
 from athwart.thruster.immersion import COVER_CAUTION, COVER_NOTE, COVER_STOP
 from athwart.thruster.scaling import LOADING_NOTE, TIP_SPEED_NOTE
-from athwart.units import MetrePerSecond, Pascal, Ratio
-from athwart.vessel.hydrostatics import heel
+from athwart.units import MetrePerSecond, Pascal
 
 LONG, VERY_LONG, SHORT = 4.0, 7.0, 1.0
 ENTRY_GOOD, ENTRY_LEAST = 0.10, 0.05
@@ -157,7 +155,8 @@ TUNNEL_15 = code(
     "TUNNEL-15",
     "The weather end of the tunnel comes near the surface",
     "note",
-    says="In the wind asked the boat heels; the tunnel's end on the side the wind comes from lies shallower by that.",
+    says="In the wind asked, abeam, the boat heels; the tunnel's end on the side the wind comes from lies shallower by that. The loss "
+    "near the surface is counted there.",
     why="A mouth that draws air takes the thrust of the whole tunnel, just when the wind is strongest.",
     remedy="Deeper or shorter; give boat.metacentric_height where it is known, for here it may be a share of the beam.",
     source="own-judgement",
@@ -174,8 +173,6 @@ TUNNEL_16 = code(
 )
 TIP_MOST: MetrePerSecond = TIP_SPEED_NOTE
 LOADING_MOST: Pascal = LOADING_NOTE
-METACENTRIC_SHARE: Ratio = 0.22
-"""Metacentric height over beam where the brief has none (own judgement); a boat of two hulls does not heel to speak of."""
 
 
 def _tunnel_lanes(p: Proposal) -> Iterator[tuple[Lane, float]]:
@@ -230,19 +227,17 @@ def immersion(p: Proposal) -> Iterator[Finding]:
 @check
 def heeled(p: Proposal) -> Iterator[Finding]:
     """Cover over the weather end of each tunnel in the wind asked, abeam."""
-    boat = p.brief.boat
-    if boat.hull_beam is not None:
-        return
-    load = demand.loads(p.brief, p.need.rise).model(pi / 2.0)
-    mass = boat.lightest.displacement if boat.lightest is not None else boat.displacement
-    height = boat.metacentric_height or METACENTRIC_SHARE * boat.beam
-    try:
-        angle = heel(abs(load.heel) + abs(load.side) * 0.5 * boat.draught, mass, height)
-    except ValueError:
+    angle = p.need.heel
+    if angle is None:
+        yield TUNNEL_15.found(
+            "boat",
+            "In the wind asked, abeam, she would heel more than 30°: no cover is stated.",
+            severity="stop",
+            path="boat.metacentric_height",
+        )
         return
     for lane, diameter in _tunnel_lanes(p):
-        length = lane.thruster.tunnel.tunnel_length or 3.0 * diameter
-        left = lane.cover_ratio - 0.5 * length * sin(angle) / diameter
+        left = lane.cover_ratio - floating.mouth_drop(lane.thruster.tunnel, diameter, angle) / diameter
         if left < COVER_STOP <= lane.cover_ratio:
             yield TUNNEL_15.found(
                 where_of(lane),

@@ -16,9 +16,13 @@ from athwart.design.places import body_x
 from athwart.design.proposal import Case, Need
 from athwart.errors import AthwartError, NotComputed
 from athwart.vessel import balance, blendermann, element_sum, uncertainty, windage
+from athwart.vessel.hydrostatics import heel
 from athwart.vessel.loads import WindModel, all_round
+from athwart.vessel.shallow import LEAST_DEPTH
 from athwart.vessel.wind import ROUGHNESS, SHELTER, DesignWind, WindAsked, design_wind
 
+METACENTRIC_SHARE = 0.22
+"""Metacentric height over beam where the brief has none (own judgement); a boat of two hulls does not heel to speak of."""
 BY_ELEMENTS = ("sailing yacht", "catamaran")
 """Kinds that no table of ships knows."""
 STEP = pi / 72.0
@@ -70,6 +74,17 @@ def impossible_windage(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], st
             element(brief, given)
         except ValueError as error:
             yield ("boat", "windage", index), str(error)
+
+
+def impossible(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], str]]:
+    """Place in the brief and fault of what cannot be: windage, and a boat that sits on the ground."""
+    yield from impossible_windage(brief)
+    depth, draught = brief.water.depth, brief.boat.draught
+    if depth is not None and depth < LEAST_DEPTH * draught:
+        yield (
+            ("water", "depth"),
+            f"no water under the keel: she draws {draught:g} m; {LEAST_DEPTH * draught:.2f} m or more are allowed",
+        )
 
 
 def loads(brief: Brief, rise: windage.Rise | None = None) -> Loads:
@@ -168,7 +183,22 @@ def _need(brief: Brief, rise: windage.Rise | None) -> Need:
             "uniform direction, calm water, boat stopped; gusts, current and motion are not in a static balance",
         ),
         rise,
+        heel_abeam(brief, found),
     )
+
+
+def heel_abeam(brief: Brief, found: Loads) -> float | None:
+    """Heel in the wind asked, abeam, in the state of the loads; nought for two hulls, None beyond the formula."""
+    boat = brief.boat
+    if boat.hull_beam is not None:
+        return 0.0
+    load = found.model(pi / 2)
+    mass = boat.lightest.displacement if boat.lightest is not None else boat.displacement
+    height = boat.metacentric_height or METACENTRIC_SHARE * boat.beam
+    try:
+        return heel(abs(load.heel) + abs(load.side) * 0.5 * boat.draught, mass, height)
+    except ValueError:
+        return None
 
 
 def _risen(brief: Brief, rise: windage.Rise | None, found: Loads) -> Iterator[str]:

@@ -23,7 +23,6 @@ from athwart.design.robustness.afloat import (
     twin_screws,
 )
 from athwart.errors import NotComputed
-from athwart.thruster.disc import thrust_in_weaker_sense
 from athwart.units import KNOT, Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
 from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate, water_loads
 
@@ -115,9 +114,9 @@ class Balances:
 
 
 def thrusts(a: Afloat, state: Literal["design", "full"]) -> Thrusts:
-    """What the units give in a state, in their weaker sense."""
+    """What the units give in a state, one way as the other."""
     give = design_thrust if state == "design" else lambda lane: full_thrust(lane, a.proposal.bank(lane.bank))
-    return _together(a, lambda lane: thrust_in_weaker_sense(give(lane)))
+    return _together(a, give)
 
 
 def _together(a: Afloat, give: Callable[[Lane], Newton]) -> Thrusts:
@@ -162,7 +161,11 @@ def _ways(a: Afloat, give: Thrusts) -> Iterator[_Way]:
 
         def by_both(u: MetrePerSecond, angle: Radian, current: tuple[float, float]) -> Newton:
             at_bow, at_stern = balances.needs_station(u, angle, place, aft, current)
-            return max(at_bow, at_stern * give[0] / give[1])
+            shares = [
+                need / there if there > 0.0 else (0.0 if need < 1.0 else inf)
+                for need, there in ((at_bow, give[0]), (at_stern, give[1]))
+            ]
+            return max(shares) * give[0] if give[0] > 0.0 else (0.0 if max(shares) <= 1.0 else inf)
 
         yield _Way("C", "on station", "on station by bow and stern unit", identity, give[0], by_both)
     helper = engine_and_rudder(a)
@@ -213,10 +216,12 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
     """Every case the boat has a way for, in the wind asked and at the headings asked."""
     found = []
     still = (0.0, 0.0)
+    most = MOST_SHARE * a.proposal.brief.wind.speed * (1.0 - 1e-6)
     for way in _ways(a, _together(a, design_thrust)):
         needs = [(way.need(a.gust_speed, angle, still), angle) for angle in _angles(a)]
         worst = max(needs)[0]
         beam = max(way.need(a.gust_speed, angle, still) for angle in (pi / 2.0, -pi / 2.0))
+        abeam = min(_wind(a, way, angle) for angle in (pi / 2.0, -pi / 2.0))
         least, _, heading = min((_wind(a, way, angle), -need, angle) for need, angle in needs)
         found.append(
             Held(
@@ -229,9 +234,10 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
                 abs(heading),
                 way.thrust,
                 least,
-                min(_wind(a, way, angle) for angle in (pi / 2.0, -pi / 2.0)),
+                abeam,
                 _sigma(a, way),
                 _with_current(a, way),
+                (least >= most, abeam >= most),
             )
         )
     return tuple(found)
@@ -251,12 +257,12 @@ def _with_current(a: Afloat, way: _Way) -> Newton | None:
     return max(way.need(a.gust_speed, side * pi / 2.0, (0.0, -side * speed)) for side in (1.0, -1.0))
 
 
-def cases_of(p: Proposal) -> tuple[Held, ...]:
-    """The four cases of a proposal; none where its boat or its units are outside the models."""
+def cases_of(p: Proposal) -> tuple[tuple[Held, ...], str]:
+    """The four cases of a proposal, and where its boat or its units are outside the models none and why."""
     try:
-        return four_cases(afloat(p))
-    except NotComputed:
-        return ()
+        return four_cases(afloat(p)), ""
+    except NotComputed as error:
+        return (), str(error)
 
 
 def polars(a: Afloat) -> tuple[Polar, ...]:
@@ -267,9 +273,11 @@ def polars(a: Afloat) -> tuple[Polar, ...]:
     found = []
     for way, best in zip(_ways(a, cold), _ways(a, full), strict=True):
         curves = [_curve("bank cold and aged", a, way, angles), _curve("bank full and warm", a, best, angles)]
-        lost = _lost(a, way, cold)
+        if all(abs(f[1] - c[1]) <= 0.01 * c[1] for f, c in zip(curves[1].points, curves[0].points, strict=True)):
+            curves[1] = Curve("bank full and warm: the same", curves[1].points)
+        lost = _one_lost(a, way, angles)
         if lost is not None:
-            curves.append(_curve("one unit lost", a, lost, angles))
+            curves.append(lost)
         if way.case in ("B", "C"):
             points = tuple(
                 (angle, _wind(a, way, angle, (0.0, current * (-1.0 if sin(angle) > 0.0 else 1.0)))) for angle in angles
@@ -284,11 +292,21 @@ def _curve(name: str, a: Afloat, way: _Way, angles: list[Radian]) -> Curve:
     return Curve(name, tuple((angle, half[abs(round(angle / STEP))]) for angle in angles))
 
 
-def _lost(a: Afloat, way: _Way, give: Thrusts) -> _Way | None:
-    """The same case with one of several units of a role lost: the role with the fewest left rules."""
-    count = len(a.bows or a.sterns)
-    if count < 2:
+def _without(a: Afloat, lost: Lane) -> Thrusts:
+    """What is left when one unit gives nothing."""
+    return _together(a, lambda lane: 0.0 if lane is lost else design_thrust(lane))
+
+
+def _one_lost(a: Afloat, way: _Way, angles: list[Radian]) -> Curve | None:
+    """The same case with whichever unit is lost that matters most at each heading; None where the case has but one unit."""
+    lanes = [*a.bows, *a.sterns] if way.name == "on station" else list(a.bows or a.sterns)
+    if len(lanes) < 2:
         return None
-    share = (count - 1) / count
-    weaker = (give[0] * share, give[1]) if a.bows else (give[0], give[1] * share)
-    return next(other for other in _ways(a, weaker) if other.name == way.name)
+    curves = []
+    for lost in lanes:
+        left = next(other for other in _ways(a, _without(a, lost)) if other.name == way.name)
+        curves.append(_curve("one unit lost", a, left, angles))
+    return Curve(
+        "one unit lost",
+        tuple(min(points, key=lambda point: point[1]) for points in zip(*(c.points for c in curves), strict=True)),
+    )

@@ -401,7 +401,8 @@ def _notes(a: Afloat, exercise: Exercise, engine: bool) -> Iterator[str]:
     held = engine_and_rudder(a) if engine and not a.sterns else None
     if held is not None:
         side = helm_in_a_berth(a, held)
-        yield f"the stern held by engine and rudder: {held.words}; {side:.0f} N sideways, for the push ahead has to be taken off again"
+        words = f"{side:.0f} N sideways, for the push ahead has to be taken off again"
+        yield f"the stern held by engine and rudder: {held.words}; {words}"
     if not a.proposal.brief.water.current:
         yield "no current"
 

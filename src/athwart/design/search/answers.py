@@ -64,6 +64,9 @@ def _hold(p: Proposal) -> Answer:
     sigma = ((case.sigma**2 + state.thrust_sigma**2) ** 0.5) / 2
     whole = all(entry.passes for entry in p.lanes)
     word = "No" if not held else "Yes" if whole else "Not as it is, the thrust would but the system does not pass"
+    swept = _swept(p, case.case)
+    if swept and held:
+        word = f"Not with the current of {_kn(p.brief.water.current or 0.0)} abeam, the wind alone yes" if whole else word
     sentence = (
         f"{word}: {_kn(lane.wind_held_worst)} from the worst heading asked, "
         f"{degrees(case.worst_heading):.0f} degrees off the bow, "
@@ -84,7 +87,16 @@ def _hold(p: Proposal) -> Answer:
         "kn",
         "more",
         remark,
-        _verdict(p, held and whole),  # type: ignore[arg-type]
+        _verdict(p, held and whole and not swept),  # type: ignore[arg-type]
+    )
+
+
+def _swept(p: Proposal, ruling: str) -> bool:
+    """Whether the brief's current, abeam with the wind asked, takes her in the case that rules."""
+    return any(
+        held.case == ruling and held.need_current is not None and held.need_current > held.thrust
+        for held in p.cases
+        if held.name in ("stern made fast", "bow made fast", "on station")
     )
 
 
@@ -97,10 +109,10 @@ def _beside(p: Proposal, ruling: str) -> str:
         name = held.name
         if held.case == "D":
             name = f"turning at {held.words.split(' at ')[1].split(' by ')[0]}"
-        parts.append(f"{name} {_kn(held.wind_worst) if held.wind_worst > 0.0 else 'not even in a calm'}")
+        parts.append(f"{name} {held.worst_words(_kn(held.wind_worst)) if held.wind_worst > 0.0 else 'not even in a calm'}")
     said = f" Other cases, worst heading: {', '.join(parts)}." if parts else ""
     if p.rehearsals:
-        shares = ", ".join(f"{r.exercise.name} {r.success.count}" for r in p.rehearsals)
+        shares = ", ".join(f"{r.exercise.label} {r.success.count}" for r in p.rehearsals)
         said += f" Succeed in {p.rehearsals[0].success.of} rehearsals each: {shares}."
     return said
 

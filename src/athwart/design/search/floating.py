@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import sin
 
 from athwart.catalogue.records import ThrusterUnit
 from athwart.design.brief import Brief, Thruster, TunnelPlace
@@ -10,7 +11,7 @@ from athwart.design.places import body_x, waterline_middle
 from athwart.design.proposal import Bank, ChargingChoice, Trim
 from athwart.design.search.chain import Chain
 from athwart.thruster.tunnel import CONE_LOSS, GOOD_ROUNDING, LEG, USUAL_GRID, entry_loss, loss_sum, tunnel_factor
-from athwart.units import Metre, Ratio
+from athwart.units import Metre, Radian, Ratio
 from athwart.vessel.hydrostatics import (
     RHO_FRESH,
     RHO_SALT,
@@ -134,6 +135,12 @@ def tunnel_share(place: TunnelPlace, diameter: Metre) -> Ratio:
         entry = entry_loss(GOOD_ROUNDING if place.entry_radius is None else place.entry_radius / diameter)
     length = GOOD_LENGTH * diameter if place.tunnel_length is None else place.tunnel_length
     return tunnel_factor(loss_sum(entry, length, diameter, LEG, USUAL_GRID if place.grid else 0.0))
+
+
+def mouth_drop(place: TunnelPlace, diameter: Metre, heel: Radian) -> Metre:
+    """How much shallower the tunnel's end on the weather side lies when the boat heels."""
+    length = GOOD_LENGTH * diameter if place.tunnel_length is None else place.tunnel_length
+    return 0.5 * length * sin(abs(heel))
 
 
 def floating(brief: Brief, found: tuple[Weight, ...]) -> Floating:

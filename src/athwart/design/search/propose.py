@@ -210,7 +210,7 @@ def _choose_lane(
         wish,
         given,
         chain.required_thrust(case.worst, _sigma(case), brief),
-        _immersion(catalogue, thruster, drop),
+        _immersion(catalogue, thruster, drop, need.heel or 0.0),
         need.run_time * (1 + brief.choices.margins.run_time),
         need.energy_share,
         sum(c.design.current for c in others if c.design) + sum(load.current for load in loads if load.at_the_same_time),
@@ -299,15 +299,9 @@ def _sigma(case: Case) -> Ratio:
     return float((case.sigma**2 + own**2) ** 0.5)
 
 
-def _immersion(catalogue: Catalogue, thruster: Thruster, drop: float) -> dict[float, float]:
-    depth = thruster.tunnel.axis_depth - drop
-    found: dict[float, float] = {}
-    for diameter in {unit.tunnel_diameter for unit in catalogue.units if unit.tunnel_diameter}:
-        try:
-            found[diameter] = immersion_factor(depth, diameter)
-        except ValueError:
-            found[diameter] = 0.0
-    return found
+def _immersion(catalogue: Catalogue, thruster: Thruster, drop: float, heel: float) -> dict[float, float]:
+    diameters = {unit.tunnel_diameter for unit in catalogue.units if unit.tunnel_diameter}
+    return {diameter: _factor(thruster, drop, diameter, heel) for diameter in diameters}
 
 
 def _in_petrol_space(brief: Brief, thruster: Thruster, wish: banking.Wish) -> bool:
@@ -447,7 +441,7 @@ def _assemble(
 ) -> Proposal:
     banks = _banks(chosen)
     charge = _charging(brief, catalogue, banks, chosen, choosing)
-    lanes = tuple(_lane(brief, c, index + 1, chosen, catalogue) for index, c in enumerate(chosen))
+    lanes = tuple(_lane(brief, c, index + 1, chosen, catalogue, need.heel or 0.0) for index, c in enumerate(chosen))
     lanes = tuple(linking.with_link(brief, catalogue, lane, banks, charge, choosing) for lane in lanes)
     network: NetworkChoice | None = control.choose(brief, catalogue, lanes, banks, choosing)
     netlist = wire(brief, catalogue, lanes, banks, charge, network)
@@ -474,7 +468,8 @@ def _assemble(
         _price(lanes, banks, charge),
         "propose" if choosing else "check",
     )
-    proposal = replace(proposal, unverified=answers.unverified(proposal), cases=cases_of(proposal))
+    found, why = cases_of(proposal)
+    proposal = replace(proposal, unverified=answers.unverified(proposal), cases=found, no_cases=why)
     if rehearse is not None:
         proposal = _rehearsed(proposal, rehearse)
     proposal = replace(proposal, findings=examine(proposal))
@@ -501,7 +496,7 @@ def _price(lanes: tuple[Lane, ...], banks: tuple[Bank, ...], charge: tuple[Charg
     return total + sum(c.charger.price for c in charge if c.charger is not None and c.kept == "chosen")
 
 
-def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalogue: Catalogue) -> Lane:
+def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalogue: Catalogue, heel: float) -> Lane:
     unit, found = c.chain.unit, c.chain
     spread = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, running.VOLTS_SIGMA, uncertainty.IMMERSION)
     diameter = unit.tunnel_diameter or 0.0
@@ -536,7 +531,7 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
         found.start,
         cover,
         cover / diameter if diameter else 0.0,
-        _factor(c.thruster.tunnel.axis_depth - c.drop, diameter),
+        _factor(c.thruster, c.drop, diameter, heel),
         found.mass,
         c.passes,
         found.replaced,
@@ -567,11 +562,14 @@ def _settled(brief: Brief, need: Need, lane: Lane, required: Newton) -> Lane:
     )
 
 
-def _factor(depth: float, diameter: float) -> Ratio:
+def _factor(thruster: Thruster, drop: float, diameter: float, heel: float) -> Ratio:
+    """Share of the thrust left near the surface, at the shallower end of the tunnel as she heels."""
     if not diameter:
         return 1.0
     try:
-        return immersion_factor(depth, diameter)
+        return immersion_factor(
+            thruster.tunnel.axis_depth - drop - floating.mouth_drop(thruster.tunnel, diameter, heel), diameter
+        )
     except ValueError:
         return 0.0
 
