@@ -56,12 +56,6 @@ def test_without_rehearsals_or_cases_there_is_no_page() -> None:
     assert "Rehearsals" not in titles
 
 
-def test_one_unit_at_each_end_says_what_is_left_when_one_is_lost() -> None:
-    both, one = (json.dumps(cases_pages(Context(rehearsed(e), "", {}))) for e in ("7", "1"))
-    assert "With one of the two units lost" in both
-    assert "With one of the two units lost" not in one
-
-
 def test_the_current_of_the_brief_stands_under_the_table() -> None:
     c = Context(rehearsed("7"), "", {})
     assert "With a current of" in json.dumps(cases_pages(c), ensure_ascii=False)

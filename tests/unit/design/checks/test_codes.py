@@ -10,7 +10,7 @@ from athwart.design.checks import evidence, registry
 from athwart.design.proposal import Proposal
 from athwart.findings import CODES, Finding
 from tests.unit.design.checks._boats import codes, proposal
-from tests.unit.design.checks._cases import DAY, FIRES, FOUND, JOINED, NEW, SAILING, Case
+from tests.unit.design.checks._cases import DAY, FIRES, FOUND, JOINED, NEW, SAILING, SOUND, Case
 
 registry.load()
 
@@ -32,7 +32,9 @@ SILENT: dict[str, Case] = {
     ),
 }
 """Silent boats of codes that are heard on a plain example 1; all others stay silent there."""
-DIRECT = frozenset({"BANK-12", "DRIVE-13", "VOLTS-02", "CARE-02", "TUNNEL-16", "REHEARSE-01", "REHEARSE-02", "REHEARSE-03"})
+DIRECT = frozenset(
+    {"BANK-12", "DRIVE-13", "VOLTS-02", "CARE-02", "TUNNEL-16", "NEED-23", "REHEARSE-01", "REHEARSE-02", "REHEARSE-03"}
+)
 """Codes that the built-in catalogue gives no cause for, or that only rehearsals give; tested below with such."""
 
 
@@ -155,3 +157,34 @@ def test_heat_and_time_on_in_rehearsals_are_found() -> None:
     assert "REHEARSE-03" not in {f.code for f in _all(p)}
     short = replace(p, need=replace(p.need, energy_share=2.0))
     assert "REHEARSE-03" in {f.code for f in _all(short)}
+
+
+def test_cases_that_could_not_be_balanced_are_told_with_the_reason() -> None:
+    p = proposal("1", {}, "propose")
+    assert "NEED-23" not in codes(p)
+    found = [f for f in _all(replace(p, cases=(), no_cases="outside validity: such a hull")) if f.code == "NEED-23"]
+    assert [f.what for f in found] == ["Outside validity: such a hull."]
+
+
+def test_a_current_that_takes_her_is_a_stop_and_no_yes() -> None:
+    weak, strong = (proposal("3", {"water.current": speed}, "propose") for speed in ("0.4 kn", "3 kn"))
+    assert not weak.answers[0].sentence.startswith("Not")
+    assert strong.answers[0].sentence.startswith("Not with the current of 3.0 kn abeam, the wind alone yes")
+    assert strong.answers[0].verdict == "no"
+    assert [f.severity for f in strong.findings if f.code == "NEED-14"] == ["stop"]
+    assert [f.severity for f in weak.findings if f.code == "NEED-14"] == ["note"]
+
+
+def test_a_boat_that_would_fall_over_is_a_stop() -> None:
+    p = proposal("1", {"boat.metacentric_height": "0.02 m"}, "propose")
+    assert p.need.heel is None
+    assert [f.severity for f in p.findings if f.code == "TUNNEL-15"] == ["stop"]
+
+
+def test_heel_takes_from_what_a_shallow_tunnel_gives() -> None:
+    stiff, tender = (
+        proposal("7", {**SOUND, "boat.metacentric_height": height, "thrusters[0].tunnel.axis_depth": "0.2 m"}, "check").lanes[0]
+        for height in ("1.6 m", "0.2 m")
+    )
+    assert stiff.thruster == tender.thruster
+    assert tender.immersion_factor < stiff.immersion_factor

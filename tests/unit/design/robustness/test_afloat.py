@@ -207,4 +207,23 @@ def test_the_first_answer_tells_drifting_and_turning() -> None:
 
 def test_a_proposal_that_cannot_be_taken_afloat_has_no_cases() -> None:
     p = proposal("1")
-    assert cases_of(replace(p, lanes=(replace(p.lanes[0], design=None, both_design=None),))) == ()
+    found, why = cases_of(replace(p, lanes=(replace(p.lanes[0], design=None, both_design=None),)))
+    assert found == ()
+    assert "no thrust to move her with" in why
+
+
+def test_winds_that_are_only_as_far_as_was_looked_say_over() -> None:
+    free = of(held("1"), "A")
+    assert free.at_least == (False, True)
+    assert free.wind_beam == pytest.approx(3.0 * proposal("1").brief.wind.speed, rel=1e-3)
+    assert free.beam_words("51 kn") == "over 51 kn"
+    assert free.worst_words("19 kn") == "19 kn"
+
+
+def test_with_either_unit_lost_a_station_is_lost() -> None:
+    station = next(polar for polar in drawn("7") if polar.name == "on station")
+    lost = next(curve for curve in station.curves if curve.name == "one unit lost")
+    whole = station.curves[0]
+    assert lost.least[1] < 0.3 * whole.least[1]
+    assert all(a[1] <= b[1] + 1e-9 for a, b in zip(lost.points, whole.points, strict=True))
+    assert all(curve.name != "one unit lost" for polar in drawn("1") for curve in polar.curves)

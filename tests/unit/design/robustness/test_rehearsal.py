@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from athwart.design.proposal import Proposal
 from athwart.design.robustness import rehearsal, sampling
-from athwart.design.robustness.afloat import in_motion
+from athwart.design.robustness.afloat import afloat, engine_and_rudder, helm_in_a_berth, in_motion
 from athwart.design.robustness.rehearsal import Histogram, Rehearsal, Share, rehearse
 from athwart.errors import InputError, NotComputed, UnknownName
 from athwart.numerics import chances
@@ -179,3 +180,41 @@ def test_causes_have_the_names_of_the_plain_text() -> None:
     r = rehearse(proposal("7"), "hold station", 64)
     assert [name for name, _ in r.causes] == list(CAUSES[1:])
     assert many.COLUMNS[0] == "success"
+
+
+def without_stern(p: Proposal) -> Proposal:
+    """Example 7 as if its stern unit had never been fitted."""
+    return replace(p, lanes=p.lanes[:1])
+
+
+def test_a_second_unit_never_makes_a_turn_fail() -> None:
+    both, one = (rehearse(p, "quarter turn", 480).success for p in (proposal("7"), without_stern(proposal("7"))))
+    assert both.value >= one.value - 0.01
+    assert both.value > 0.98
+
+
+@pytest.mark.parametrize("name", ["quarter turn", "hold station", "stop drift", "box berth"])
+def test_less_wind_never_makes_it_fail(name: str) -> None:
+    p = proposal("7")
+    w = p.brief.wind
+    calm = replace(p, brief=p.brief.model_copy(update={"wind": w.model_copy(update={"speed": 0.4 * w.speed})}))
+    assert rehearse(calm, name, 320).success.value >= rehearse(p, name, 320).success.value - 0.01
+
+
+def test_a_boat_with_a_stern_unit_alone_has_her_bow_made_fast() -> None:
+    p = replace(proposal("7"), lanes=proposal("7").lanes[1:])
+    station = rehearse(p, "hold station", 64)
+    assert station.exercise.label == "hold station (bow fast)"
+    assert station.exercise.manoeuvres[0].line_place > 0.0
+    assert station.success.value > 0.9
+    assert rehearse(p, "leave quay", 64).success.value > 0.9
+    with pytest.raises(NotComputed, match="nothing holds the bow"):
+        rehearse(p, "box berth", 16)
+
+
+def test_helm_in_a_berth_is_no_stronger_than_its_push_can_be_taken_off() -> None:
+    a = afloat(proposal("1"))
+    helper = engine_and_rudder(a)
+    assert helper is not None
+    assert helm_in_a_berth(a, helper) <= 0.5 * helper.side + 1e-9
+    assert helm_in_a_berth(a, helper) * helper.thrust / helper.side <= 0.03 * 9.80665 * a.proposal.brief.boat.displacement + 1e-6
