@@ -15,8 +15,12 @@ from athwart.cli import asked, say
 if TYPE_CHECKING:
     from athwart.design.proposal import Proposal
     from athwart.design.robustness.rehearsal import Rehearsal
+    from athwart.plant.motion import Control
 
 DEFAULT_RUNS = 1000
+GUST_CHANCES = 512
+GUST_EVERY = 0.5
+"""Seconds between two lines of a gust file."""
 
 
 @click.command(short_help="Rehearse manoeuvres in gusts and current, thousands of times.")
@@ -28,11 +32,19 @@ DEFAULT_RUNS = 1000
 @click.option(
     "--driver", type=click.Choice(("bang-bang", "proportional")), help="How the levers are used; by the unit unless said."
 )
+@click.option(
+    "--control",
+    type=click.Choice(("on/off", "stepped", "proportional")),
+    help="The units as if they had this control, to compare.",
+)
 @click.option("--delay", metavar="TIME", help="Delay of the driver, such as 1.5 s; by the brief's users unless said.")
 @click.option("--wrong-side", metavar="TIME", help="How long every first push goes to the wrong side.")
 @click.option("--pictures", type=click.Path(file_okay=False, path_type=Path), metavar="DIR", help="Write SVG pictures here.")
 @click.option(
     "--parquet", type=click.Path(file_okay=False, path_type=Path), metavar="DIR", help="Write every run as Parquet here."
+)
+@click.option(
+    "--gusts", type=click.Path(dir_okay=False, path_type=Path), metavar="FILE", help="Write ten minutes of her gusts as CSV here."
 )
 @click.option("--as-found", is_flag=True, help="Of what is aboard, as `check` sees it, not of the proposal.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON, units in the keys.")
@@ -45,10 +57,12 @@ def rehearse(
     seed: int,
     workers: int | None,
     driver: str | None,
+    control: Control | None,
     delay: str | None,
     wrong_side: str | None,
     pictures: Path | None,
     parquet: Path | None,
+    gusts: Path | None,
     as_found: bool,
     as_json: bool,
 ) -> int:
@@ -77,9 +91,12 @@ def rehearse(
             delay=late,
             wrong_side=wrong or 0.0,
             kind=driver,
+            control=control,
             progress=advance,
             sinks=lambda name: _sink(parquet, name),
         )
+    if gusts is not None:
+        _write_gusts(proposal, seed, gusts)
     written = _pictures(proposal, done, pictures) if pictures is not None else []
     if as_json:
         from athwart.papers.rehearsal_json import rehearsals_json
@@ -145,6 +162,25 @@ def _sink(folder: Path | None, name: str) -> Iterator[Any]:
     if writer is not None:
         writer.close()
         beside.replace(target)
+
+
+def _write_gusts(proposal: Proposal, seed: int, path: Path) -> None:
+    """Ten minutes of the wind at the silhouette, as a series with Kaimal's spectrum that does not come round."""
+    from athwart.design.robustness.afloat import TEN_MINUTES, afloat
+    from athwart.numerics.chances import uniform
+    from athwart.store.briefs import write_whole
+    from athwart.units import KNOT
+    from athwart.vessel.spectra import gust_series, kaimal
+
+    a = afloat(proposal)
+    sigma = a.intensity * a.mean_speed
+    chances = [uniform(seed, 0, which) for which in range(GUST_CHANCES)]
+    series = gust_series(lambda f: kaimal(f, a.mean_speed, sigma, a.length_scale), a.mean_speed, sigma, chances)
+    lines = ["time_s,wind_m_per_s,wind_kn"]
+    for k in range(round(TEN_MINUTES / GUST_EVERY)):
+        speed = series(k * GUST_EVERY)
+        lines.append(f"{k * GUST_EVERY:.1f},{speed:.3f},{speed / KNOT:.2f}")
+    write_whole(path, ("\n".join(lines) + "\n").encode("utf-8"))
 
 
 def _pictures(proposal: Proposal, done: Sequence[Rehearsal], folder: Path) -> list[Path]:

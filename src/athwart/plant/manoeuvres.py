@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 from math import pi, radians, sqrt
 from typing import Literal
 
+from athwart.explain import formula
 from athwart.plant.motion import Manoeuvre
-from athwart.units.names import Kilogram, Metre, MetrePerSecond, Radian, Second
+from athwart.units.names import Kilogram, Metre, MetrePerSecond, NewtonPerMetre, Radian, Second
 
 WindFrom = Literal["asked", "abeam", "from port"]
 
@@ -37,6 +38,25 @@ ENGINE_SHARE = 0.03
 ENGINE_TIME: Second = 3.0
 DRIFT_TURN = 0.7
 """Share of the drift's speed that the bow swings with about a stern made fast."""
+
+
+@formula(
+    "k", "N/m", "displacement * (2 * pi / period) ** 2", source="own-judgement", valid="one line, one fender or a few together"
+)
+def line_stiffness(displacement: Kilogram, period: Second) -> NewtonPerMetre:
+    """Stiffness of lines or fenders by the period in which the boat swings in them: 6 s in lines, 4 s against fenders.
+
+    Parameters
+    ----------
+    displacement : Of the boat. [kg]
+    period : Of her swing. [s]
+
+    Examples
+    --------
+    >>> round(line_stiffness(10_000.0, 6.0))
+    10966
+    """
+    return displacement * (2.0 * pi / period) ** 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +124,7 @@ def exercises(size: Size) -> Mapping[str, Exercise]:
 
 def _tied(size: Size, task: Manoeuvre) -> Manoeuvre:
     """The same with the end away from the unit made fast by lines that give a little."""
-    stiffness = size.displacement * (2.0 * pi / LINE_PERIOD) ** 2
+    stiffness = line_stiffness(size.displacement, LINE_PERIOD)
     damping = 2.0 * LINE_DAMPING * sqrt(stiffness * size.displacement)
     return replace(task, line_place=size.tied_end, line_stiffness=stiffness, line_damping=damping)
 
@@ -150,7 +170,7 @@ def _turn(size: Size) -> Exercise:
 
 def _leave(size: Size) -> Exercise:
     time = size.time(LEAVE_TIME_12)
-    fender = size.displacement * (2.0 * pi / FENDER_PERIOD) ** 2
+    fender = line_stiffness(size.displacement, FENDER_PERIOD)
     if size.has_stern_unit:
         away = max(2.0, 0.25 * size.length)
         words = f"leave a quay to starboard sideways by {away:.1f} m within {time:.0f} s, the wind blowing on to it"

@@ -14,7 +14,17 @@ from math import sqrt
 from athwart.errors import NotComputed
 from athwart.explain import formula
 from athwart.numerics.tables import interpolate
-from athwart.units.names import CubicMetre, Kilogram, KilogramPerCubicMetre, Metre, MetrePerSecond, Newton, Ratio, Second
+from athwart.units.names import (
+    CubicMetre,
+    Kilogram,
+    KilogramPerCubicMetre,
+    KilogramPerSecond,
+    Metre,
+    MetrePerSecond,
+    Newton,
+    Ratio,
+    Second,
+)
 from athwart.vessel.added_mass import (
     GYRATION,
     Inertia,
@@ -118,6 +128,31 @@ def time_constant(reference_time: Second, length: Metre) -> Second:
     [34.83, 17.67, 4.59]
     """
     return reference_time * sqrt(length / REFERENCE_LENGTH)
+
+
+@formula(
+    "d",
+    "kg/s",
+    "LINEAR_SHARE * mass / time",
+    source="marine-systems-simulator",
+    valid="small motions; beside cross flow, half counts",
+)
+def linear_damping(mass: Kilogram, time: Second) -> KilogramPerSecond:
+    """Linear damping that stops a motion in the end, from the time in which it dies down.
+
+    Parameters
+    ----------
+    mass : That moves, water included. [kg]
+    time : In which the motion dies down, by :func:`time_constant`. [s]
+
+    Examples
+    --------
+    A boat of 12 m and 20 t with her water, sideways:
+
+    >>> round(linear_damping(20_000.0, time_constant(SWAY_TIME, 12.0)))
+    566
+    """
+    return LINEAR_SHARE * mass / time
 
 
 @formula("X", "N", "-SURGE_DRAG * 0.5 * water_density * beam * draught * surge_speed * abs(surge_speed)", source="dnv-st-0111",
@@ -236,8 +271,8 @@ def hull_in_water(d: Dimensions) -> HullInWater:
         cross_flow(pieces, d.water_density),
         inertia,
         d.hulls * d.beam * proper,
-        LINEAR_SHARE * inertia.surge / time_constant(SURGE_TIME, d.length),
-        LINEAR_SHARE * inertia.sway / time_constant(SWAY_TIME, d.length),
+        linear_damping(inertia.surge, time_constant(SURGE_TIME, d.length)),
+        linear_damping(inertia.sway, time_constant(SWAY_TIME, d.length)),
         LINEAR_SHARE * inertia.turning / time_constant(YAW_TIME, d.length),
         d.water_density,
         factor,

@@ -186,6 +186,18 @@ def pressure_share_by_log_law(
     return float(sum(weighted) / total)
 
 
+@formula("q_s", "Pa", "pressure * shelter", source="marina-row-shelter", valid="rows of boats of one size at their berths")
+def sheltered_pressure(pressure: Pascal, shelter: Ratio) -> Pascal:
+    """Pressure that is left of the wind behind other boats.
+
+    Parameters
+    ----------
+    pressure : In the open. [Pa]
+    shelter : Share left: 1 in the first row, 0.5 in the second, 0.3 in others. [1]
+    """
+    return pressure * shelter
+
+
 @formula("U_eq", "m/s", "sqrt(2 * pressure / air_density)", source="own-arithmetic")
 def equivalent_speed(pressure: Pascal, air_density: KilogramPerCubicMetre = RHO_AIR) -> MetrePerSecond:
     """The uniform wind that has a given dynamic pressure.
@@ -273,8 +285,8 @@ def design_wind(
         share = pressure_share(areas, heights, exponent, height)
     if asked.shelter < 1.0:
         notes.append(f"behind other boats: {asked.shelter:.0%} of the load")
+    pressure = sheltered_pressure(dynamic_pressure(gust, air_density) * share, asked.shelter)
     share *= asked.shelter
-    pressure = dynamic_pressure(gust, air_density) * share
     return DesignWind(
         asked, factor, gust, height, exponent, share, pressure, equivalent_speed(pressure, air_density), tuple(notes)
     )

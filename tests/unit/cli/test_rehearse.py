@@ -96,3 +96,37 @@ def test_a_manoeuvre_that_the_boat_cannot_do_ends_with_three(tmp_path: Path, cap
         main(["rehearse", without_rudder(tmp_path), "--manoeuvre", "box berth"])
     assert ended.value.code == 3
     assert "nothing holds the stern" in capsys.readouterr().err
+
+
+def test_units_of_another_control_can_be_compared() -> None:
+    shares = {}
+    for control in ("on/off", "proportional"):
+        out = result(ONE, "--runs", "160", "--manoeuvre", "box berth", "--control", control, "--json").output
+        made = json.loads(out)["rehearsals"][0]
+        assert f"units as if they were {control}" in made["notes"]
+        shares[control] = made["success"]["share_1"]
+    assert shares["proportional"] > shares["on/off"]
+
+
+def test_gusts_are_written_with_their_mean_and_deviation(tmp_path: Path) -> None:
+    file = tmp_path / "gusts.csv"
+    result(ONE, "--runs", "16", "--manoeuvre", "hold heading", "--gusts", str(file))
+    rows = file.read_text(encoding="utf-8").splitlines()
+    assert rows[0] == "time_s,wind_m_per_s,wind_kn"
+    speeds = [float(row.split(",")[1]) for row in rows[1:]]
+    assert len(speeds) == 1200
+    mean = sum(speeds) / len(speeds)
+    sigma = (sum((v - mean) ** 2 for v in speeds) / len(speeds)) ** 0.5
+    assert mean == pytest.approx(5.75, rel=0.06)
+    assert sigma == pytest.approx(0.19 * 5.75, rel=0.25)
+    again = tmp_path / "again.csv"
+    result(ONE, "--runs", "16", "--manoeuvre", "hold heading", "--gusts", str(again))
+    assert again.read_bytes() == file.read_bytes()
+
+
+def test_parquet_tells_success_and_cause_by_name(tmp_path: Path) -> None:
+    result(SEVEN, "--runs", "64", "--manoeuvre", "box berth", "--parquet", str(tmp_path))
+    read: Any = pyarrow.parquet.read_table
+    table = read(tmp_path / "box-berth.parquet")
+    assert set(table["success"].to_pylist()) <= {True, False}
+    assert set(table["cause"].to_pylist()) <= {"none", "thrust", "heat", "volts", "room", "control"}

@@ -24,7 +24,7 @@ from athwart.numerics.normal import normal_deviate
 from athwart.numerics.shares import wilson_high, wilson_low
 from athwart.plant import many
 from athwart.plant.manoeuvres import Exercise, Size, exercises
-from athwart.plant.motion import CAUSES, Driver, Outcome, simulate
+from athwart.plant.motion import CAUSES, Boat, Control, Driver, Outcome, simulate
 from athwart.units import Ratio, Second
 
 if TYPE_CHECKING:
@@ -172,6 +172,7 @@ def rehearse_all(
     delay: Second | None = None,
     wrong_side: Second = 0.0,
     kind: str | None = None,
+    control: Control | None = None,
     progress: Progress | None = None,
     sinks: Callable[[str], AbstractContextManager[Sink | None]] = lambda name: nullcontext(),
 ) -> tuple[tuple[Rehearsal, ...], tuple[tuple[str, str], ...]]:
@@ -198,6 +199,7 @@ def rehearse_all(
                         delay=delay,
                         wrong_side=wrong_side,
                         kind=kind,
+                        control=control,
                         progress=progress,
                         sink=sink,
                     )
@@ -299,6 +301,7 @@ def rehearse(
     delay: Second | None = None,
     wrong_side: Second = 0.0,
     kind: str | None = None,
+    control: Control | None = None,
     progress: Progress | None = None,
     sink: Sink | None = None,
 ) -> Rehearsal:
@@ -314,6 +317,7 @@ def rehearse(
     delay : Of the driver, seconds; None for that of the brief's users.
     wrong_side : Seconds that every first push goes the wrong way; 0 for the share of the brief's users.
     kind : "bang-bang" or "proportional"; None for what the units' control allows.
+    control : Units as if they were on/off, stepped or proportional; None for what they are.
     progress : Called with the number of runs just done.
     sink : Called with the columns of each chunk of runs.
 
@@ -328,7 +332,7 @@ def rehearse(
         raise ValueError(f"{runs} runs; allowed are 1 to {MOST_RUNS}")
     a = afloat(p)
     exercise = exercise_named(a, name)
-    driver, wrong = sampling.driver_for(a, delay, kind)
+    driver, wrong = sampling.driver_for(a, delay, kind, control)
     if wrong_side > 0.0:
         driver = replace(driver, wrong_side=wrong_side)
     room = min(task.limit_offset for task in exercise.manoeuvres)
@@ -338,6 +342,8 @@ def rehearse(
     if engine and not a.bows:
         raise NotComputed("box berth: nothing holds the bow of a boat with a stern unit alone")
     boats = (in_motion(a, with_engine=engine), in_motion(a, light=True, with_engine=engine))
+    if control is not None:
+        boats = (_controlled(boats[0], control, engine), _controlled(boats[1], control, engine))
     if engine and boats[0].stern is None:
         raise NotComputed("box berth: nothing holds the stern; give power, propeller_diameter and rudder_area of the propulsion")
     packs = {
@@ -366,7 +372,7 @@ def rehearse(
     tracks = kept.tracks
     typical_run = _typical(kept.results)
     outcome, wind = again(setup, boats, typical_run)
-    notes = (*a.notes, *_notes(a, exercise, engine))
+    notes = (*a.notes, *_notes(a, exercise, engine), *((f"units as if they were {control}",) if control is not None else ()))
     return Rehearsal(
         exercise,
         driver,
@@ -393,6 +399,13 @@ def rehearse(
         wind,
         notes,
     )
+
+
+def _controlled(boat: Boat, control: Control, engine: bool) -> Boat:
+    """The same boat with units of another control; a helm stays what it is."""
+    helm = engine and boat.stern is not None and boat.stern.current == 0.0
+    aft = boat.stern if boat.stern is None or helm else replace(boat.stern, control=control)
+    return replace(boat, bow=replace(boat.bow, control=control), stern=aft)
 
 
 def _notes(a: Afloat, exercise: Exercise, engine: bool) -> Iterator[str]:

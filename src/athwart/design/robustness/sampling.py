@@ -11,10 +11,11 @@ from dataclasses import dataclass
 from math import pi
 from typing import TYPE_CHECKING, Any
 
+from athwart.design.proposal import Lane
 from athwart.design.robustness.afloat import Afloat, design_thrust, full_thrust, headings_asked, pusher
 from athwart.numerics import chances
 from athwart.plant.manoeuvres import Exercise, WindFrom
-from athwart.plant.motion import STEP, Conditions, Driver, Manoeuvre, Wind
+from athwart.plant.motion import STEP, Conditions, Control, Driver, Manoeuvre, Wind
 from athwart.units import Radian, Ratio, Second
 from athwart.vessel import uncertainty
 from athwart.vessel.spectra import FILTER, GustFilter
@@ -105,7 +106,7 @@ class Setup:
         return block % 2 == 1
 
 
-def driver_for(a: Afloat, delay: Second | None, kind: str | None) -> tuple[Driver, Ratio]:
+def driver_for(a: Afloat, delay: Second | None, kind: str | None, control: Control | None = None) -> tuple[Driver, Ratio]:
     """The driver of a brief's users at her units, and the chance of a first push to the wrong side."""
     brief = a.proposal.brief
     habits = HABITS[brief.duty.users]
@@ -114,8 +115,12 @@ def driver_for(a: Afloat, delay: Second | None, kind: str | None) -> tuple[Drive
     own = habits.delay if delay is None else delay
     units = pusher(a, lanes)
     waits = own + max(units.reversal, units.lag)
-    aft_even = kind is None and (not a.sterns or all(lane.unit.control == "proportional" for lane in a.sterns))
-    even = all(lane.unit.control == "proportional" for lane in lanes) if kind is None else kind == "proportional"
+
+    def is_even(units: tuple[Lane, ...]) -> bool:
+        return all((control or lane.unit.control) == "proportional" for lane in units)
+
+    aft_even = kind is None and (not a.sterns or is_even(a.sterns))
+    even = is_even(lanes) if kind is None else kind == "proportional"
     return (
         Driver(
             "proportional" if even else "bang-bang",
