@@ -41,10 +41,12 @@ def _hold(p: Proposal) -> Answer:
     asked = p.brief.wind.speed
     lane = weakest(p)
     if lane is None or lane.wind_held_worst is None or lane.wind_held_beam is None or lane.chance is None or lane.design is None:
+        dry = [entry.thruster.identity for entry in p.lanes if entry.immersion_factor <= 0.0]
+        why = f"The tunnel of the {' and the '.join(dry)} unit is out of the water in the state it is judged in: no thrust."
         return Answer(
             1,
             question,
-            "Not computed yet for this kind of drive, or nothing runs.",
+            why if dry else "Not computed yet for this kind of drive, or nothing runs.",
             "not computed",
             None,
             asked / KNOT,
