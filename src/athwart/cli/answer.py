@@ -102,7 +102,7 @@ def _cases(p: Proposal) -> str:
             "none" if held.wind_beam <= 0.0 else held.beam_words(_show(held.wind_beam, "wind_speed", "kn")),
             "none" if held.wind_worst <= 0.0 else held.worst_words(_show(held.wind_worst, "wind_speed", "kn")),
             f"{degrees(held.worst_heading):.0f} deg",
-            f"{50.0 * held.sigma:.0f} %",
+            f"{100.0 * held.band:.0f} %",
         )
         for held in p.cases
     ]

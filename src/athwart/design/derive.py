@@ -182,6 +182,8 @@ def _held(which: str) -> Callable[[Proposal, Lane], object]:
     def run(p: Proposal, lane: Lane) -> object:
         _case(p, lane)
         case = p.need.ruling(lane.thruster.identity)
+        if (case.worst if which == "worst" else case.beam) <= 1.0:
+            raise NotComputed("no thrust to speak of is asked at these headings")
         return balance.wind_held(p.brief.wind.speed, case.worst if which == "worst" else case.beam, _thrust(p, lane))
 
     return run
@@ -190,6 +192,8 @@ def _held(which: str) -> Callable[[Proposal, Lane], object]:
 def _chance(p: Proposal, lane: Lane) -> object:
     _case(p, lane)
     case = p.need.ruling(lane.thruster.identity)
+    if case.worst <= 1.0:
+        raise NotComputed("no thrust to speak of is asked at these headings")
     found = needing.loads(p.brief, p.need.rise)
     load = found.model(case.worst_heading)
     spread = uncertainty.thrust_sigma(uncertainty.CATALOGUE_THRUST, running.VOLTS_SIGMA, uncertainty.IMMERSION)

@@ -46,6 +46,12 @@ class Case:
     lever: float  # m, from pivot (B) or other unit (C) to this unit
     sigma: float  # relative, one standard deviation
     moved: bool = True  # False where this unit has no say in the case
+    with_current: float | None = None  # N, wind asked and current of the brief, both abeam; None where no current is asked
+
+    @property
+    def asked(self) -> float:
+        """What the unit has to give: at the worst heading, and with the current where one is named."""
+        return max(self.worst, self.with_current or 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -350,8 +356,8 @@ class Held:
     thrust: float
     wind_worst: float
     wind_beam: float
-    sigma: float
-    """Relative standard deviation of the need: of the static need, and in A and D of the hull's drag as well."""
+    band: float
+    """Relative standard deviation of the wind held at the worst heading: inputs, models and thrust."""
     need_current: float | None
     """With the wind asked and the brief's current, both abeam; None where there is no current or she drifts with it."""
     at_least: tuple[bool, bool] = (False, False)

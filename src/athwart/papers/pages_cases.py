@@ -51,8 +51,8 @@ def cases_pages(c: Context) -> list[b.Block]:
     a = c.afloat
     blocks.append(
         b.text(
-            "Band: one standard deviation of the wind held. In A and D it counts the hull's drag, in all cases wind and windage. Hull in the "
-            f"water: {'; '.join(a.hull.notes)}; drag sure to {f.percent(a.hull.sigma)}.",
+            "Band: one standard deviation of the wind held, of inputs, models and thrust; in A and D with the place of the wind's force and "
+            f"the hull's drag tried off by theirs. Hull in the water: {'; '.join(a.hull.notes)}; drag sure to {f.percent(a.hull.sigma)}.",
             small=True,
         )
     )
@@ -79,7 +79,7 @@ def _case(held: Held) -> list[b.Cell]:
         f.newtons(held.thrust),
         held.beam_words(f.knots(held.wind_beam)) if held.wind_beam > 0.0 else calm,
         held.worst_words(f.knots(held.wind_worst)) if held.wind_worst > 0.0 else calm,
-        f.percent(0.5 * held.sigma),
+        f.percent(held.band),
     ]
 
 

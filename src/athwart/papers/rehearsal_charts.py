@@ -195,7 +195,7 @@ def _panel(
     for k in range(round((high - low) / step) + 1):
         value = low + k * step
         chart.line([at(0.0, value), at(duration, value)], "full" if abs(value) < 1e-9 else "dotted", 0.2)
-        chart.text((left - 1.2, at(0.0, value)[1] + 0.8), number(value), TINY, "end")
+        chart.text((left - 1.2, at(0.0, value)[1] + 0.8), number(value, 0 if step >= 1.0 else 1), TINY, "end")
     if len(times) > 1:
         chart.line([at(t, v) for t, v in zip(times, values, strict=True)], "full", 0.4)
 

@@ -12,6 +12,7 @@ from math import degrees
 from typing import TYPE_CHECKING, Any
 
 from athwart.design.proposal import Proposal
+from athwart.design.robustness.cases import most_looked
 from athwart.papers.bill import bill, family_of
 from athwart.papers.context import CAUTION, Context
 from athwart.trial.predicted import GROUPS, sheets
@@ -170,7 +171,11 @@ def _fuses(p: Proposal) -> Table:
 def _held(c: Context) -> Table:
     """The largest wind held at every heading, one column a curve."""
     curves = [(polar, curve) for polar in c.polars for curve in polar.curves]
-    heads = ("wind off the bow, °, starboard +", *(f"{p.case}: {p.name}, {curve.name}, kn" for p, curve in curves))
+    most = _round(most_looked(c.brief) / KNOT, 1)
+    heads = (
+        f"wind off the bow, °, starboard + ({most:g} kn: that or more)",
+        *(f"{p.case}: {p.name}, {curve.name}, kn" for p, curve in curves),
+    )
     if not curves:
         return heads, []
     angles = [angle for angle, _ in curves[0][1].points]

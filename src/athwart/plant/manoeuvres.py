@@ -13,7 +13,7 @@ from typing import Literal
 
 from athwart.explain import formula
 from athwart.plant.motion import Manoeuvre
-from athwart.units.names import Kilogram, Metre, MetrePerSecond, NewtonPerMetre, Radian, Second
+from athwart.units.names import Kilogram, Metre, MetrePerSecond, Newton, NewtonPerMetre, Radian, Second
 
 WindFrom = Literal["asked", "abeam", "from port"]
 
@@ -129,6 +129,11 @@ def _tied(size: Size, task: Manoeuvre) -> Manoeuvre:
     return replace(task, line_place=size.tied_end, line_stiffness=stiffness, line_damping=damping)
 
 
+def _push(size: Size) -> Newton:
+    """What is used of the engine to keep way on or off."""
+    return ENGINE_SHARE * 9.80665 * size.displacement
+
+
 def _heading(size: Size) -> Exercise:
     words = f"hold the heading within {HEADING_ROOM * 180 / pi:.0f} degrees for {size.hold:.0f} s, boat free to drift"
     task = Manoeuvre("hold heading", "stay", size.hold, limit_heading=HEADING_ROOM, grace=GRACE, words=words)
@@ -142,10 +147,14 @@ def _station(size: Size) -> Exercise:
         task = Manoeuvre("hold station", "stay", size.hold, limit_heading=HEADING_ROOM, grace=GRACE, words=words)
         return Exercise(task.name, (_tied(size, task),), "asked", words, f"{fast} fast")
     room = max(1.5, 0.12 * size.length)
-    words = f"keep both ends within {room:.1f} m of the line for {size.hold:.0f} s by bow and stern unit"
+    words = (
+        f"keep both ends within {room:.1f} m of the line for {size.hold:.0f} s by bow and stern unit, the engine "
+        "holding her from going ahead or astern"
+    )
     task = Manoeuvre(
         "hold station", "stay", size.hold, steers_ends=True, bow_end=size.half, stern_end=-size.half,
-        limit_heading=HEADING_ROOM, limit_offset=room, grace=GRACE, words=words,
+        limit_heading=HEADING_ROOM, limit_offset=room, grace=GRACE, words=words, engine_most=_push(size),
+        engine_gain=size.displacement / ENGINE_TIME,
     )  # fmt: skip
     return Exercise(task.name, (task,), "asked", words)
 
@@ -196,7 +205,7 @@ def _leave(size: Size) -> Exercise:
 def _berth(size: Size) -> Exercise:
     room = max(0.75, 0.2 * size.beam)
     way, outside = 2.0 * size.length, size.length
-    push = ENGINE_SHARE * 9.80665 * size.displacement
+    push = _push(size)
     words = (
         f"enter a box berth at {BERTH_SPEED:.1f} m/s in a cross wind with {room:.2f} m to spare each side, the stern held by "
         + ("the stern unit" if size.has_stern_unit else "engine and rudder")

@@ -364,7 +364,7 @@ def test_rehearsals_stand_in_the_answer_where_they_are_asked_for(said: Any) -> N
     brief = str(next(EXAMPLES.glob("7-*.yaml")))
     plain, with_them = said("propose", brief)[1], said("propose", brief, "--rehearse", "64")[1]
     assert "Rehearsals" not in plain
-    assert "Succeed in 64 rehearsals each: hold heading" in re.sub(r"\s+", " ", with_them)
+    assert "Of 64 rehearsals succeed: hold heading" in re.sub(r"\s+", " ", with_them)
     assert "of 64" in with_them
     imperial = said("propose", brief, "--rehearse", "64", "--units", "imperial")[1]
     assert "of 64" in imperial

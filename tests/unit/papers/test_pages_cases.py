@@ -78,6 +78,5 @@ def test_json_tells_cases_and_rehearsals() -> None:
 
 
 def test_drag_of_the_hull_widens_the_band_where_she_moves() -> None:
-    held = {h.name: h.sigma for h in rehearsed("1").cases}
-    assert held["free to drift"] > held["stern made fast"]
-    assert held["turning"] == held["free to drift"]
+    held = {h.name: h.band for h in rehearsed("1").cases}
+    assert min(held["free to drift"], held["turning"]) > held["stern made fast"]

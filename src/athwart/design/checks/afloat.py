@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import degrees, inf
+from math import degrees
 
 from athwart.design.checks.looks import over, share, told, under, where_of
 from athwart.design.checks.registry import check
@@ -14,11 +14,11 @@ from athwart.findings import Finding, code
 from athwart.units import Metre, Ratio
 from athwart.vessel import balance, ship_regressions
 from athwart.vessel.loads import WindLoad, WindModel
+from athwart.vessel.shallow import WARN_BELOW
 from athwart.vessel.windage import WindageElement
 
 DIFFERS: Ratio = 0.25
 """Share by which a second opinion may exceed the need before it is more than a note: about one standard deviation of a need."""
-RULING_NAMES = ("stern made fast", "bow made fast", "on station")
 SUCCESS_LEAST: Ratio = 0.8
 BY_SUPPLY: Ratio = 0.05
 """Share of runs that may end by heat or an empty bank before it is said."""
@@ -27,8 +27,8 @@ NEED_14 = code(
     "NEED-14",
     "A current adds to the wind",
     "caution",
-    says="The brief names a current. The need that picks the unit is one of wind alone; here is what wind and current abeam from the "
-    "same side ask together, standing still over the ground.",
+    says="The brief names a current. This is what wind and current abeam, setting the same way, ask together, standing still over the "
+    "ground; the unit is chosen for it as well.",
     why="Half a knot across a long keel can push as hard as twenty knots of wind on the topsides.",
     remedy="Keep the current small at the berth meant, take the next larger unit, or wait for slack water.",
     source="own-arithmetic",
@@ -80,6 +80,16 @@ NEED_23 = code(
     remedy="Mend what the reason names, or judge these cases by other means.",
     source="own-judgement",
 )
+NEED_24 = code(
+    "NEED-24",
+    "Hardly any water under the keel",
+    "caution",
+    says="The factor by which shallow water multiplies drag and added mass was fitted on deeper water; drifting, turning and current are "
+    "reckoned with it all the same.",
+    why="The hull cannot push the water under itself; near the ground its drag grows by whole multiples.",
+    remedy="Take these cases as a rough guess, or give the depth at which she manoeuvres.",
+    source="ufc-4-159-03",
+)
 REHEARSE_01 = code(
     "REHEARSE-01",
     "A manoeuvre often fails in rehearsals",
@@ -126,23 +136,22 @@ def current(p: Proposal) -> Iterator[Finding]:
     if not speed:
         return
     told_speed = told(speed, "speed")
-    if not p.cases:
-        yield NEED_14.found(
-            "water", f"A current of {told_speed} is named and could not be counted.", value=told_speed, path="water.current"
-        )
-        return
-    ruling = {case.case for case in p.need.cases}
-    for held in p.cases:
-        if held.need_current is None or held.case not in ruling or held.name not in RULING_NAMES:
+    for lane in p.lanes:
+        case, state = p.need.ruling(lane.thruster.identity), lane.both_design or lane.design
+        if case.with_current is None:
+            yield NEED_14.found(
+                where_of(lane), f"A current of {told_speed} is named and not counted.", value=told_speed, path="water.current"
+            )
             continue
-        enough = held.need_current <= held.thrust
+        if state is None:
+            continue
+        enough = case.with_current <= state.thrust * (1.0 + 1e-9)
         yield NEED_14.found(
-            where_of(_lane_of(p, held)),
-            f"{held.words[0].upper()}{held.words[1:]}: in a current of {told_speed} with the wind asked, both abeam, "
-            + (f"{told(held.need_current, 'force')} are asked." if held.need_current < inf else "the other end is not held."),
-            value=told(held.thrust, "force"),
-            limit=told(held.need_current, "force") if held.need_current < inf else "more than there is",
-            margin=under(held.thrust, held.need_current) if held.need_current < inf else -1.0,
+            where_of(lane),
+            f"In a current of {told_speed} with the wind asked, both abeam, {told(case.with_current, 'force')} are asked.",
+            value=told(state.thrust, "force"),
+            limit=told(case.with_current, "force"),
+            margin=under(state.thrust, case.with_current),
             severity="note" if enough else "stop",
             path="water.current",
         )
@@ -252,6 +261,21 @@ def balanced(p: Proposal) -> Iterator[Finding]:
     """Why there are no cases."""
     if p.no_cases and any(lane.design is not None and lane.design.thrust > 0.0 for lane in p.lanes):
         yield NEED_23.found("boat", f"{p.no_cases[0].upper()}{p.no_cases[1:]}.")
+
+
+@check
+def depth(p: Proposal) -> Iterator[Finding]:
+    """Water so shallow that the factor on drag was not fitted on it."""
+    given, draught = p.brief.water.depth, p.brief.boat.draught
+    if given is not None and given < WARN_BELOW * draught:
+        yield NEED_24.found(
+            "water",
+            "Depth over draught.",
+            value=f"{given / draught:.2f}",
+            limit=f"{WARN_BELOW:.1f}",
+            margin=under(given / draught, WARN_BELOW),
+            path="water.depth",
+        )
 
 
 @check

@@ -9,16 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import pi
+from math import pi, sin
 
 from athwart.design.brief import Brief, Thruster, WindageElement
-from athwart.design.places import body_x
+from athwart.design.places import body_x, waterline_middle
 from athwart.design.proposal import Case, Need
+from athwart.design.requirements.hull import loaded
 from athwart.errors import AthwartError, NotComputed
 from athwart.vessel import balance, blendermann, element_sum, uncertainty, windage
 from athwart.vessel.hydrostatics import heel
 from athwart.vessel.loads import WindModel, all_round
 from athwart.vessel.shallow import LEAST_DEPTH
+from athwart.vessel.steady import water_loads
 from athwart.vessel.wind import ROUGHNESS, SHELTER, DesignWind, WindAsked, design_wind
 
 METACENTRIC_SHARE = 0.22
@@ -78,7 +80,16 @@ def impossible_windage(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], st
 
 def impossible(brief: Brief) -> Iterator[tuple[tuple[str | int, ...], str]]:
     """Place in the brief and fault of what cannot be: windage, and a boat that sits on the ground."""
-    yield from impossible_windage(brief)
+    faults = list(impossible_windage(brief))
+    yield from faults
+    if faults:
+        return
+    if brief.wind.roughness is not None:
+        ground = ROUGHNESS[brief.wind.roughness]
+        low = [given.name for given in brief.boat.windage if element(brief, given).centroid_height <= 2.0 * ground]
+        if low:
+            said = f"over {brief.wind.roughness} the logarithmic law begins at {2.0 * ground:g} m; lower lies {', '.join(low)}"
+            yield ("wind", "roughness"), said
     depth, draught = brief.water.depth, brief.boat.draught
     if depth is not None and depth < LEAST_DEPTH * draught:
         yield (
@@ -232,7 +243,35 @@ def _case(kind: str, thruster: Thruster, demand: balance.Demand, brief: Brief, f
         abs(demand.beam.load.side),
         abs(place - pivot),
         spread,
+        with_current=with_current(brief, found, place, pivot, share),
     )
+
+
+def with_current(brief: Brief, found: Loads, place: float, pivot: float, share: int) -> float | None:
+    """Need with the wind asked and the brief's current, both abeam and setting the same way; None where that is not asked.
+
+    The hull as loaded, which meets more of the water, and the windage of the need. None as well where the hull in the water is outside the models, which the cases then say.
+    """
+    speed = brief.water.current
+    if not speed or not asks_abeam(brief):
+        return None
+    try:
+        hull = loaded(brief)
+    except NotComputed:
+        return None
+    shift = waterline_middle(brief)
+    needs = []
+    for side in (1.0, -1.0):
+        load = found.model(side * pi / 2)
+        _, push, yaw = water_loads(hull, 0.0, side * speed, 0.0)
+        moment = load.yaw + yaw + shift * push - pivot * (load.side + push)
+        needs.append(abs(moment / (place - pivot)) / share)
+    return max(needs)
+
+
+def asks_abeam(brief: Brief) -> bool:
+    """Whether a heading with the wind roughly abeam is asked."""
+    return any(abs(sin(angle)) > 0.7 for angle in headings(brief))
 
 
 def sigma(brief: Brief, found: Loads, wind_place: float, pivot: float) -> float:

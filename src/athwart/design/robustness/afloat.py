@@ -6,14 +6,14 @@ are own judgements, shipped as visible defaults.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from athwart.design.brief import Brief, Thruster
 from athwart.design.places import body_x, waterline_middle
 from athwart.design.proposal import Bank, Lane, Proposal
 from athwart.design.requirements import need as needing
+from athwart.design.requirements.hull import lightest, loaded
 from athwart.design.search import running
-from athwart.design.search.floating import waterplane
 from athwart.errors import NotComputed
 from athwart.plant.motion import Boat, Control, Pusher, SteadyThrust
 from athwart.power.motor import run_brushed
@@ -27,7 +27,7 @@ from athwart.vessel.harmonics import WindHarmonics, harmonics
 from athwart.vessel.hydrostatics import G
 from athwart.vessel.spectra import intensity_of_gust_factor, kaimal_length
 from athwart.vessel.steady import beam_drift, twin_screw_moment
-from athwart.vessel.underwater import Dimensions, HullInWater, hull_in_water
+from athwart.vessel.underwater import HullInWater
 
 ENGINE_LAG: Second = 1.0
 LOSSES = tuple(moment_left(k / 100.0) for k in range(126))
@@ -96,33 +96,10 @@ def afloat(p: Proposal) -> Afloat:
     boat = brief.boat
     found = needing.loads(brief, p.need.rise)
     shift = waterline_middle(brief)
-    density = waterplane(brief).water_density
-    outline = tuple((body_x(brief, x) - shift, depth) for x, depth in boat.underwater)
-    loaded = Dimensions(
-        boat.kind,
-        boat.length_waterline,
-        boat.hull_beam or boat.beam,
-        boat.draught,
-        boat.displacement,
-        density,
-        brief.water.depth,
-        outline,
-        hulls=1 if boat.hull_beam is None else 2,
-        spacing=boat.hull_spacing or 0.0,
-    )
-    hull = light = hull_in_water(loaded)
+    hull, light = loaded(brief), lightest(brief)
     loaded_windage = 1.0
     if boat.lightest is not None:
-        lower = boat.lightest.waterline_lower
-        light = hull_in_water(
-            replace(
-                loaded,
-                draught=max(boat.draught - lower, 0.3 * boat.draught),
-                displacement=boat.lightest.displacement,
-                outline=tuple((x, max(depth - lower, 0.0)) for x, depth in outline),
-            )
-        )
-        loaded_windage = 1.0 - boat.length_waterline * lower / found.windage.lateral_area
+        loaded_windage = 1.0 - boat.length_waterline * boat.lightest.waterline_lower / found.windage.lateral_area
     factor = found.wind.gust_factor
     notes = list(hull.notes)
     if found.wind.asked.is_ == "gust":
@@ -195,6 +172,14 @@ def pusher(a: Afloat, lanes: tuple[Lane, ...]) -> Pusher:
         min(_time_to_trip(lane) for lane in lanes),
         LOSSES,
     )
+
+
+def _charge_until(lane: Lane) -> Coulomb:
+    """What a bank gives until its protection circuit or a fuse opens at full thrust; endless where heat or charge comes first."""
+    opens = lane.run_time_limit in ("battery protection circuit", "string fuse", "main fuse")
+    if not opens or lane.run_time_full is None or lane.design is None:
+        return float("inf")
+    return lane.run_time_full * lane.design.current
 
 
 def _time_to_trip(lane: Lane) -> Second:
@@ -306,7 +291,8 @@ def in_motion(a: Afloat, *, light: bool = False, with_engine: bool = False) -> B
 
 def _charge(a: Afloat, lanes: tuple[Lane, ...]) -> Coulomb:
     bank = a.proposal.bank(lanes[0].bank)
-    return bank.capacity_design if bank is not None else float("inf")
+    most = bank.capacity_design if bank is not None else float("inf")
+    return min(most, *(_charge_until(lane) for lane in lanes))
 
 
 def headings_asked(brief: Brief) -> tuple[Radian, ...] | None:

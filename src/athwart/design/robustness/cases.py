@@ -8,11 +8,13 @@ wind. Winds are said as the brief asks them: where and as it was read.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import copysign, cos, hypot, inf, pi, sin
 from typing import Literal
 
+from athwart.design.brief import Brief
 from athwart.design.proposal import CaseName, Held, Lane, Proposal
+from athwart.design.requirements.need import asks_abeam
 from athwart.design.robustness.afloat import (
     Afloat,
     afloat,
@@ -24,10 +26,14 @@ from athwart.design.robustness.afloat import (
 )
 from athwart.errors import NotComputed
 from athwart.units import KNOT, Metre, MetrePerSecond, Newton, Radian, RadianPerSecond, Ratio
+from athwart.vessel import uncertainty
+from athwart.vessel.crossflow import CrossFlow
 from athwart.vessel.steady import Steady, held_loads, largest_wind, moving, turn_rate, water_loads
+from athwart.vessel.underwater import HullInWater
 
 MOST_SHARE: Ratio = 3.0
-"""Winds are sought up to this multiple of the one asked."""
+MOST_WIND: MetrePerSecond = 20.0
+"""Winds are sought up to three times the one asked, and to this."""
 STEP: Radian = pi / 18.0
 CURRENT: MetrePerSecond = 0.25
 """Current abeam of the polars where the brief gives none: half a knot (own judgement)."""
@@ -68,10 +74,10 @@ class Balances:
 
     a: Afloat
 
-    def demand_free(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond = 0.0) -> Steady:
-        """Case A, or D with a rate."""
+    def demand_free(self, speed: MetrePerSecond, angle: Radian, place: Metre) -> Steady:
+        """Case A."""
         aside = AHEAD if angle == 0.0 else copysign(pi - AHEAD, angle) if abs(angle) > pi - AHEAD else angle
-        return moving(self.a.hull, self.a.wind, speed, aside, place, rate)
+        return moving(self.a.hull, self.a.wind, speed, aside, place)
 
     def need_turning(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond) -> Newton:
         """Case D: the larger push of the two turns; what the wind does by itself needs none."""
@@ -82,11 +88,8 @@ class Balances:
         return max(needs)
 
     def _turning(self, speed: MetrePerSecond, angle: Radian, place: Metre, rate: RadianPerSecond) -> Newton:
-        """Thrust that keeps a rate with the drift settled; where no drift settles at it, with the drift of a held heading."""
-        try:
-            return self.demand_free(speed, angle, place, rate).thrust
-        except NotComputed:
-            held = self.demand_free(speed, angle, place)
+        """Thrust that keeps a rate as she passes a heading, with the drift she has when that heading is held."""
+        held = self.demand_free(speed, angle, place)
         yaw = self.a.wind.loads_of(speed * cos(angle) + held.surge, speed * sin(angle) + held.sway)[2]
         return -(yaw + water_loads(self.a.hull, held.surge, held.sway, rate)[2]) / place
 
@@ -209,14 +212,19 @@ def _wind(a: Afloat, way: _Way, angle: Radian, current: tuple[float, float] = (0
         except NotComputed:
             return False
 
-    return largest_wind(holds, MOST_SHARE * a.gust_speed) * a.asked_per_gust
+    return largest_wind(holds, most_looked(a.proposal.brief) / a.asked_per_gust) * a.asked_per_gust
+
+
+def most_looked(brief: Brief) -> MetrePerSecond:
+    """The largest wind that is looked for."""
+    return max(MOST_SHARE * brief.wind.speed, MOST_WIND)
 
 
 def four_cases(a: Afloat) -> tuple[Held, ...]:
     """Every case the boat has a way for, in the wind asked and at the headings asked."""
     found = []
     still = (0.0, 0.0)
-    most = MOST_SHARE * a.proposal.brief.wind.speed * (1.0 - 1e-6)
+    most = most_looked(a.proposal.brief) * (1.0 - 1e-6)
     for way in _ways(a, _together(a, design_thrust)):
         needs = [(way.need(a.gust_speed, angle, still), angle) for angle in _angles(a)]
         worst = max(needs)[0]
@@ -235,7 +243,7 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
                 way.thrust,
                 least,
                 abeam,
-                _sigma(a, way),
+                _band(a, way, heading, least),
                 _with_current(a, way),
                 (least >= most, abeam >= most),
             )
@@ -243,16 +251,39 @@ def four_cases(a: Afloat) -> tuple[Held, ...]:
     return tuple(found)
 
 
-def _sigma(a: Afloat, way: _Way) -> Ratio:
-    """Spread of a need: of wind and inputs, and of the hull's drag where she moves."""
+def _band(a: Afloat, way: _Way, heading: Radian, least: MetrePerSecond) -> Ratio:
+    """Relative spread of the wind held: half that of need and thrust; where she moves, lever and drag are tried off by theirs."""
+    lane = a.proposal.lane(way.identity)
+    state = lane.both_design or lane.design
+    thrust = state.thrust_sigma if state is not None else 0.0
     wind = a.proposal.need.ruling(way.identity).sigma
-    return hypot(wind, a.hull.sigma) if way.case in ("A", "D") else wind
+    if way.case not in ("A", "D") or least <= 0.0:
+        return 0.5 * hypot(wind, thrust)
+    moved = []
+    for other in (_with_lever(a, 1.0), _with_lever(a, -1.0), replace(a, hull=_with_drag(a.hull))):
+        same = next(one for one in _ways(other, _together(other, design_thrust)) if one.name == way.name)
+        moved.append(abs(_wind(other, same, heading) - least) / least)
+    return hypot(0.5 * wind, 0.5 * thrust, max(moved[:2]), moved[2])
+
+
+def _with_lever(a: Afloat, sign: float) -> Afloat:
+    """The same with the wind's side force acting so much further forward or aft as it is uncertain."""
+    shift = sign * uncertainty.LEVER_OF_LENGTH * a.proposal.brief.boat.length_overall
+    wind = a.wind
+    return replace(a, wind=replace(wind, yaw=tuple(n + shift * y for n, y in zip(wind.yaw, wind.side, strict=True))))
+
+
+def _with_drag(hull: HullInWater) -> HullInWater:
+    """The same with so much less drag as it is uncertain."""
+    flow = hull.flow
+    less = CrossFlow(flow.edges, tuple(c / (1.0 + hull.sigma) for c in flow.drag_depth), flow.water_density)
+    return replace(hull, flow=less)
 
 
 def _with_current(a: Afloat, way: _Way) -> Newton | None:
     """Need with wind and the brief's current abeam, from either side."""
     speed = a.proposal.brief.water.current
-    if not speed or way.case not in ("B", "C"):
+    if not speed or way.case not in ("B", "C") or not asks_abeam(a.proposal.brief):
         return None
     return max(way.need(a.gust_speed, side * pi / 2.0, (0.0, -side * speed)) for side in (1.0, -1.0))
 

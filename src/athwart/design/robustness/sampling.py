@@ -15,7 +15,7 @@ from athwart.design.proposal import Lane
 from athwart.design.robustness.afloat import Afloat, design_thrust, full_thrust, headings_asked, pusher
 from athwart.numerics import chances
 from athwart.plant.manoeuvres import Exercise, WindFrom
-from athwart.plant.motion import STEP, Conditions, Control, Driver, Manoeuvre, Wind
+from athwart.plant.motion import STEP, Conditions, Control, Driver, Manoeuvre, Motion, Wind
 from athwart.units import Radian, Ratio, Second
 from athwart.vessel import uncertainty
 from athwart.vessel.spectra import FILTER, GustFilter
@@ -64,8 +64,17 @@ SIGMA_LOOK: Ratio = 0.30
 WRONG_TIME: Second = 1.0
 LOOK_BEYOND: Second = 2.0
 """How far a hand looks ahead beyond its own delay and the pause of its unit."""
+GAIN, GAIN_RATE = 10.0, 30.0
+"""Levers of full command that a hand gives for an angle of one, and for turning by one a second."""
+MOST_PHASE: Ratio = 0.9
+"""Most of a full push's effect before a hand can react that its answer to speed makes up; a light boat is handled softly."""
+BAND_OF_PUSH: Ratio = 0.35
+"""Least dead band of a hand on a switch over what one push does to the error looked ahead to."""
 CALMEST: Ratio = 0.3
 """Least sample of a relative spread, so that a wild deviate makes no negative wind or drag."""
+
+
+STILL = Motion(0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,10 +123,13 @@ def driver_for(a: Afloat, delay: Second | None, kind: str | None, control: Contr
     lever = abs(a.mean_place(lanes))
     own = habits.delay if delay is None else delay
     units = pusher(a, lanes)
-    waits = own + max(units.reversal, units.lag)
+    look = LOOK_BEYOND + own + max(units.reversal, units.lag)
+    m = a.light.inertia
+    quick = units.thrust.available_thrust(STILL, 1.0, 0.0) * (1.0 / m.sway + lever**2 / m.turning)
+    gained = quick * (own + units.lag)  # speed of the end moved that a full push adds before a hand can react
 
     def is_even(units: tuple[Lane, ...]) -> bool:
-        return all((control or lane.unit.control) == "proportional" for lane in units)
+        return all((control or lane.unit.control) != "on/off" for lane in units)
 
     aft_even = kind is None and (not a.sterns or is_even(a.sterns))
     even = is_even(lanes) if kind is None else kind == "proportional"
@@ -125,10 +137,10 @@ def driver_for(a: Afloat, delay: Second | None, kind: str | None, control: Contr
         Driver(
             "proportional" if even else "bang-bang",
             own,
-            habits.band * lever,
-            LOOK_BEYOND + waits,
-            10.0 / lever,
-            30.0 / lever,
+            max(habits.band * lever, BAND_OF_PUSH * look * gained),
+            look,
+            min(GAIN / lever, MOST_PHASE / gained * GAIN / GAIN_RATE),
+            min(GAIN_RATE / lever, MOST_PHASE / gained),
             kind_aft="proportional" if aft_even else None,
         ),
         habits.wrong,

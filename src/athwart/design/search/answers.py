@@ -62,21 +62,27 @@ def _hold(p: Proposal) -> Answer:
     reads = {"on deck": "read on deck", "masthead": "read at the masthead", "forecast 10 m": "forecast at 10 m"}[
         p.brief.wind.read_at
     ]
+    beam = min(entry.wind_held_beam for entry in p.lanes if entry.wind_held_beam is not None)
     state = lane.both_design or lane.design
     sigma = ((case.sigma**2 + state.thrust_sigma**2) ** 0.5) / 2
     whole = all(entry.passes for entry in p.lanes)
     word = "No" if not held else "Yes" if whole else "Not as it is, the thrust would but the system does not pass"
-    swept = _swept(p, case.case)
+    swept = _swept(p)
+    if p.need.heel is None:
+        word, held = "No, in the wind asked she would heel more than 30 degrees; by thrust alone", False
     if swept and held:
         word = f"Not with the current of {_kn(p.brief.water.current or 0.0)} abeam, the wind alone yes" if whole else word
     sentence = (
         f"{word}: {_kn(lane.wind_held_worst)} from the worst heading asked, "
         f"{degrees(case.worst_heading):.0f} degrees off the bow, "
-        f"and {_kn(lane.wind_held_beam)} on the beam, {words}, bank cold and aged; asked is {kind}{_kn(asked)} {reads}. "
+        f"and {_kn(beam)} on the beam, {words}, bank cold and aged; asked is {kind}{_kn(asked)} {reads}. "
         f"Chance of holding at the worst heading {lane.chance * 100:.0f} %."
     )
     gives, needed = (_show(round(thrust, -1), "force", "N") for thrust in (state.thrust, case.worst))
     unit = f"The {lane.thruster.identity} unit gives {gives} at {state.terminal_volts:.1f} V; {needed} are needed."
+    if case.with_current is not None and case.with_current > case.worst:
+        more = _show(round(case.with_current, -1), "force", "N")
+        unit += f" With the current of {_kn(p.brief.water.current or 0.0)}, abeam with the wind, {more}."
     remark = unit + _beside(p, case.case)
     return Answer(
         1,
@@ -93,13 +99,13 @@ def _hold(p: Proposal) -> Answer:
     )
 
 
-def _swept(p: Proposal, ruling: str) -> bool:
-    """Whether the brief's current, abeam with the wind asked, takes her in the case that rules."""
-    return any(
-        held.case == ruling and held.need_current is not None and held.need_current > held.thrust
-        for held in p.cases
-        if held.name in ("stern made fast", "bow made fast", "on station")
-    )
+def _swept(p: Proposal) -> bool:
+    """Whether the brief's current, abeam with the wind asked, takes her from one of her units."""
+    for lane in p.lanes:
+        case, state = p.need.ruling(lane.thruster.identity), lane.both_design or lane.design
+        if case.with_current is not None and state is not None and case.with_current > state.thrust * (1.0 + 1e-9):
+            return True
+    return False
 
 
 def _beside(p: Proposal, ruling: str) -> str:
@@ -114,8 +120,8 @@ def _beside(p: Proposal, ruling: str) -> str:
         parts.append(f"{name} {held.worst_words(_kn(held.wind_worst)) if held.wind_worst > 0.0 else 'not even in a calm'}")
     said = f" Other cases, worst heading: {', '.join(parts)}." if parts else ""
     if p.rehearsals:
-        shares = ", ".join(f"{r.exercise.label} {r.success.count}" for r in p.rehearsals)
-        said += f" Succeed in {p.rehearsals[0].success.of} rehearsals each: {shares}."
+        shares = ", ".join(f"{r.exercise.name} {r.success.count}" for r in p.rehearsals)
+        said += f" Of {p.rehearsals[0].success.of} rehearsals succeed: {shares}."
     return said
 
 

@@ -30,7 +30,7 @@ from athwart.design.proposal import (
     Rejection,
 )
 from athwart.design.requirements.need import need as needed
-from athwart.design.robustness.cases import cases_of
+from athwart.design.robustness.cases import cases_of, most_looked
 from athwart.design.search import (
     aboard,
     answers,
@@ -209,7 +209,7 @@ def _choose_lane(
         thruster,
         wish,
         given,
-        chain.required_thrust(case.worst, _sigma(case), brief),
+        chain.required_thrust(case.asked, _sigma(case), brief),
         _immersion(catalogue, thruster, drop, need.heel or 0.0),
         need.run_time * (1 + brief.choices.margins.run_time),
         need.energy_share,
@@ -543,6 +543,8 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
     )
 
 
+LEAST_NEED: Newton = 1.0
+"""Below this a need is none: the headings asked let the wind by."""
 SETTLED_WITHIN = 1e-3
 """Share by which the solved circuit may fall short of what the search found before a lane no longer passes."""
 
@@ -551,14 +553,17 @@ def _settled(brief: Brief, need: Need, lane: Lane, required: Newton) -> Lane:
     """Wind held and chance of holding from the solved thrust; what the circuit itself does not give does not pass."""
     state = lane.both_design or lane.design
     case = need.ruling(lane.thruster.identity)
-    if state is None or state.thrust <= 0 or case.worst <= 0 or case.beam <= 0:
+    if state is None or state.thrust <= 0:
         return lane
+    most = most_looked(brief)
     return replace(
         lane,
         passes=lane.passes and state.thrust >= required * (1 - SETTLED_WITHIN),
-        wind_held_worst=balance.wind_held(brief.wind.speed, case.worst, state.thrust),
-        wind_held_beam=balance.wind_held(brief.wind.speed, case.beam, state.thrust),
-        chance=uncertainty.hold_probability(state.thrust, case.worst, state.thrust_sigma, case.sigma),
+        wind_held_worst=balance.wind_held(brief.wind.speed, case.worst, state.thrust) if case.worst > LEAST_NEED else most,
+        wind_held_beam=balance.wind_held(brief.wind.speed, case.beam, state.thrust) if case.beam > LEAST_NEED else most,
+        chance=uncertainty.hold_probability(state.thrust, case.worst, state.thrust_sigma, case.sigma)
+        if case.worst > LEAST_NEED
+        else 1.0,
     )
 
 

@@ -159,6 +159,7 @@ FIRES: dict[str, Case] = {
     "NEED-19": ("1", "propose", {"boat.length_overall": "25 m", "boat.length_waterline": "24 m"}),
     "NEED-20": NEW,
     "NEED-21": OLD,
+    "NEED-24": ("1", "propose", {"water.depth": "1.5 m"}),
     "NEED-22": ("1", "propose", {"wind.shelter": "second row"}),
     # ---- drive
     "DRIVE-05": found({"duty.quiet": "yes"}),

@@ -167,10 +167,12 @@ def test_cases_that_could_not_be_balanced_are_told_with_the_reason() -> None:
 
 
 def test_a_current_that_takes_her_is_a_stop_and_no_yes() -> None:
-    weak, strong = (proposal("3", {"water.current": speed}, "propose") for speed in ("0.4 kn", "3 kn"))
-    assert not weak.answers[0].sentence.startswith("Not")
-    assert strong.answers[0].sentence.startswith("Not with the current of 3.0 kn abeam, the wind alone yes")
+    weak, strong = (proposal("7", {**SOUND, "water.current": speed}, "check") for speed in ("0.2 kn", "1.5 kn"))
+    assert "With the current of 1.5 kn" in strong.answers[0].remark
     assert strong.answers[0].verdict == "no"
+    fair, foul = (proposal("1", {"water.current": speed}, "propose") for speed in ("0.5 kn", "2.5 kn"))
+    assert fair.answers[0].sentence.startswith("Yes")
+    assert not foul.answers[0].sentence.startswith("Yes")
     assert [f.severity for f in strong.findings if f.code == "NEED-14"] == ["stop"]
     assert [f.severity for f in weak.findings if f.code == "NEED-14"] == ["note"]
 
@@ -188,3 +190,21 @@ def test_heel_takes_from_what_a_shallow_tunnel_gives() -> None:
     )
     assert stiff.thruster == tender.thruster
     assert tender.immersion_factor < stiff.immersion_factor
+
+
+def test_a_unit_is_chosen_for_the_current_as_well() -> None:
+    still, stream = (proposal("1", changes, "propose") for changes in ({}, {"water.current": "0.8 kn"}))
+    case = stream.need.ruling("bow")
+    assert case.with_current is not None
+    assert case.with_current > case.worst
+    assert stream.lanes[0].unit.thrust > still.lanes[0].unit.thrust
+    assert stream.lanes[0].design is not None
+    assert stream.lanes[0].design.thrust >= case.with_current
+    held = next(h for h in stream.cases if h.case == "B")
+    assert case.with_current == pytest.approx(held.need_current, rel=0.01)
+
+
+def test_headings_that_ask_nothing_are_held_by_anything() -> None:
+    p = proposal("1", {"wind.headings": ["0 deg"]}, "propose")
+    assert p.answers[0].sentence.startswith("Yes")
+    assert p.lanes[0].chance == 1.0

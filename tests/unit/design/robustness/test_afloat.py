@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 from math import pi, sqrt
 
 import pytest
@@ -227,3 +228,15 @@ def test_with_either_unit_lost_a_station_is_lost() -> None:
     assert lost.least[1] < 0.3 * whole.least[1]
     assert all(a[1] <= b[1] + 1e-9 for a, b in zip(lost.points, whole.points, strict=True))
     assert all(curve.name != "one unit lost" for polar in drawn("1") for curve in polar.curves)
+
+
+@pytest.mark.parametrize("depth", ["1.75 m", "2.5 m", "3.5 m", "50 m"])
+def test_turning_through_the_wind_changes_smoothly_with_its_direction(depth: str) -> None:
+    """No jumps from root to root: neighbours of ten degrees within a half, but right ahead and astern, where the wind turns nothing."""
+    text = changed_text(text_of("1"), {"water.depth": depth})
+    a = afloat(propose(parse_brief(text).brief, builtin()))
+    turning = next(polar for polar in polars(a) if polar.case == "D")
+    cold, warm = ([speed for angle, speed in curve.points if 0.1 < angle < pi - 0.1] for curve in turning.curves[:2])
+    assert len(cold) == 17
+    assert all(c <= w + 1e-6 for c, w in zip(cold, warm, strict=True))
+    assert all(max(x, y) <= 1.5 * min(x, y) for x, y in pairwise(cold))
