@@ -250,7 +250,8 @@ def _case(kind: str, thruster: Thruster, demand: balance.Demand, brief: Brief, f
 def with_current(brief: Brief, found: Loads, place: float, pivot: float, share: int) -> float | None:
     """Need with the wind asked and the brief's current, both abeam and setting the same way; None where that is not asked.
 
-    The hull as loaded, which meets more of the water, and the windage of the need. None as well where the hull in the water is outside the models, which the cases then say.
+    The hull as loaded, which meets more of the water, and the windage of the need. None as well where the hull in the water is
+    outside the models, which the cases then say.
     """
     speed = brief.water.current
     if not speed or not asks_abeam(brief):
