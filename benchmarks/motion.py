@@ -69,8 +69,6 @@ def by_reference() -> Block | None:
     compiler = shutil.which("g++") or shutil.which("clang++")
     if compiler is None:
         return None
-    folder = Path(tempfile.mkdtemp(prefix="reference-"))
-    made = folder / "reference.so"
     source = ROOT / "benchmarks" / "reference.cpp"
     options = [
         "-O3",
@@ -82,8 +80,10 @@ def by_reference() -> Block | None:
         "-fPIC",
         "-Wno-psabi",
     ]
-    subprocess.run([compiler, *options, str(source), "-o", str(made)], check=True)
-    work = ctypes.CDLL(str(made)).block
+    with tempfile.TemporaryDirectory(prefix="reference-") as folder:
+        made = Path(folder) / "reference.so"
+        subprocess.run([compiler, *options, str(source), "-o", str(made)], check=True)
+        work = ctypes.CDLL(str(made)).block
     work.restype = None
 
     def at(array: Any) -> ctypes.c_void_p:

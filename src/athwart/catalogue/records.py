@@ -93,6 +93,11 @@ class ThrusterUnit(Row):
     hydraulic_displacement: float | None = col("displacement_cc_rev", "displacement_per_rev", unit="cc/rev", needed=False)
     stud: str | None = col("stud", needed=False)
 
+    @property
+    def in_tunnel(self) -> bool:
+        """Whether its rotor turns in a tunnel through the hull."""
+        return self.housing in ("tunnel", "rim")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatteryBlock(Row):

@@ -116,11 +116,7 @@ def _rehearsals(p: Proposal) -> str:
         return ""
     lines = []
     if p.rehearsals:
-        rows = []
-        for r in p.rehearsals:
-            low, high = r.success.interval
-            failed = ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or "-"
-            rows.append((r.exercise.label, f"{r.success.count} of {r.success.of}", f"{low:.1%} to {high:.1%}", failed))
+        rows = [(r.exercise.label, r.success.counted, r.success.between, r.failed_by or "-") for r in p.rehearsals]
         lines.append(say.table(("manoeuvre", "succeeds", "19 times in 20", "the rest fails by"), rows))
     lines += [say.block(f"{name}: not rehearsed. {reason}.", "  ", "    ") for name, reason in p.not_rehearsed]
     return say.bold("Rehearsals") + "\n" + "\n".join(lines)

@@ -204,14 +204,12 @@ def _show(p: Proposal, done: Sequence[Rehearsal], left_out: Sequence[tuple[str, 
     click.echo(f"Driver: {driver_words(first)}\n")
     rows = []
     for r in done:
-        low, high = r.success.interval
-        failed = ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or "-"
         rows.append(
             (
                 r.exercise.label,
-                f"{r.success.count} of {r.success.of}",
-                f"{low:.1%} to {high:.1%}",
-                failed,
+                r.success.counted,
+                r.success.between,
+                r.failed_by or "-",
                 _percentile(r.bow_on[2], "s"),
                 _percentile(r.bow_on[4], "s"),
                 f"{r.mean_charge / 3600.0:.1f} Ah",

@@ -29,7 +29,7 @@ from athwart.power.conductor import route_resistance
 from athwart.power.contact import JOINTS
 from athwart.power.motor import run_brushed
 from athwart.power.rules import RULE_SETS
-from athwart.thruster.immersion import cover_ratio, immersion_factor
+from athwart.thruster.immersion import cover_ratio
 from athwart.vessel import balance, hydrostatics, uncertainty
 
 
@@ -156,21 +156,9 @@ def _thrust(p: Proposal, lane: Lane) -> float:
     volts = _terminal(p, lane)
     ratio = running.thrust_ratio_at(lane.unit, "design", volts)
     basis = running.GROSS_TO_NET if lane.unit.thrust_basis == "gross" else 1.0
-    factor = (
-        immersion_factor(
-            lane.thruster.tunnel.axis_depth
-            - _drop(p, lane)
-            - floating.mouth_drop(lane.thruster.tunnel, lane.unit.tunnel_diameter, p.need.heel or 0.0),
-            lane.unit.tunnel_diameter,
-        )
-        if lane.unit.tunnel_diameter
-        else 1.0
-    )
-    share = (
-        floating.tunnel_share(lane.thruster.tunnel, lane.unit.tunnel_diameter)
-        if lane.unit.tunnel_diameter and lane.unit.housing in ("tunnel", "rim")
-        else 1.0
-    )
+    place, diameter = lane.thruster.tunnel, lane.unit.tunnel_diameter or 0.0
+    factor = floating.depth_left(place, _drop(p, lane), diameter, p.need.heel or 0.0)
+    share = floating.tunnel_share(place, diameter) if diameter and lane.unit.in_tunnel else 1.0
     return running.thrust_delivered(lane.unit.thrust, ratio, factor, basis, share)
 
 
@@ -304,7 +292,7 @@ def _heel(p: Proposal, lane: Lane) -> object:
 
 
 def _tunnel_share(p: Proposal, lane: Lane) -> object:
-    if not lane.unit.tunnel_diameter or lane.unit.housing not in ("tunnel", "rim"):
+    if not lane.unit.tunnel_diameter or not lane.unit.in_tunnel:
         raise NotComputed("this unit has no tunnel")
     return floating.tunnel_share(lane.thruster.tunnel, lane.unit.tunnel_diameter)
 

@@ -44,7 +44,12 @@ class PaperError(RuntimeError):
 
 def dossier_data(proposal: Proposal, digest: str, origins: Mapping[str, tuple[int, str]]) -> dict[str, Any]:
     """All pages as data."""
-    c = Context(proposal, digest, origins)
+    return data_of(Context(proposal, digest, origins))
+
+
+def data_of(c: Context) -> dict[str, Any]:
+    """All pages of a dossier in the making as data."""
+    proposal, digest = c.proposal, c.digest
     pages = [
         answers_page(c),
         data_page(c),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import degrees, isfinite, pi
 
 from athwart.design.proposal import Held
-from athwart.design.robustness.cases import Polar
+from athwart.design.robustness.cases import Polar, most_looked
 from athwart.design.robustness.rehearsal import Rehearsal
 from athwart.papers import blocks as b
 from athwart.papers import figures as f
@@ -83,18 +83,17 @@ def _case(held: Held) -> list[b.Cell]:
     ]
 
 
-def _at(polar: Polar, off: int) -> str:
+def _at(c: Context, polar: Polar, off: int) -> str:
     """Wind held at so many degrees off the bow, the lesser side."""
     points = polar.curves[0].points
     found = [speed for angle, speed in points if abs(abs(angle) - off * pi / 180.0) < 1e-6]
-    most = max(speed for _, speed in points)
     least = min(found)
-    return f.knots(least) if least < most or most < 1.0 else f"≥ {f.knots(least)}"
+    return f.knots(least) if least < most_looked(c.brief) * (1.0 - 1e-6) else f"≥ {f.knots(least)}"
 
 
 def _by_heading(c: Context) -> b.Block:
     columns: list[b.Column] = [("case", "l", "1fr"), *[(f"{off}°", "r", "auto") for off in SHOWN]]
-    rows: list[list[b.Cell]] = [[f"{polar.case}: {polar.name}", *[_at(polar, off) for off in SHOWN]] for polar in c.polars]
+    rows: list[list[b.Cell]] = [[f"{polar.case}: {polar.name}", *[_at(c, polar, off) for off in SHOWN]] for polar in c.polars]
     return b.table(columns, rows, size=8.0)
 
 
@@ -133,8 +132,7 @@ def rehearsal_pages(c: Context) -> list[b.Block]:
     blocks.append(b.text(f"Taken: {'; '.join(first.notes)}.", small=True))
     boat = c.brief.boat
     for r in _detailed(done):
-        low, high = r.success.interval
-        told = f"{r.success.count} of {r.success.of} succeed, {low:.1%} to {high:.1%}"
+        told = f"{r.success.counted} succeed, {r.success.between}"
         seen = charts.track(r, boat.length_overall, boat.beam, spacing=boat.hull_spacing)
         share = charts.success_polar(r)
         blocks += [
@@ -158,13 +156,12 @@ def _detailed(done: tuple[Rehearsal, ...]) -> list[Rehearsal]:
 
 
 def _row(r: Rehearsal) -> list[b.Cell]:
-    low, high = r.success.interval
     middle, most = r.bow_on[2], r.bow_on[4]
     return [
         r.exercise.label,
-        f"{r.success.count} of {r.success.of}",
-        f"{low:.1%} to {high:.1%}",
-        ", ".join(f"{cause} {share.count}" for cause, share in r.causes if share.count) or f.DASH,
+        r.success.counted,
+        r.success.between,
+        r.failed_by or f.DASH,
         f"{middle.value:.0f} s ({middle.low:.0f}–{middle.high:.0f})",
         f"{most.value:.0f} s ({most.low:.0f}–{most.high:.0f})",
         f"{r.mean_charge / 3600.0:.1f} Ah",

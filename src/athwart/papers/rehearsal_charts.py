@@ -211,8 +211,7 @@ def success_polar(r: Rehearsal, side: float = 74.0) -> Chart:
     def at(angle: float, share: float) -> Point:
         return centre[0] + radius * share * sin(angle), centre[1] - radius * share * cos(angle)
 
-    low, high = r.success.interval
-    chart.text((0.0, 3.2), f"{r.exercise.name}: {r.success.count} of {r.success.of} runs ({low:.1%} to {high:.1%})")
+    chart.text((0.0, 3.2), f"{r.exercise.name}: {r.success.counted} runs ({r.success.between})")
     half = pi / 24.0
     sectors = [(angle, share) for angle, share in r.by_heading if share.of >= LEAST_IN_SECTOR]
     for angle, share in sectors:

@@ -43,11 +43,16 @@ def workbook(proposal: Proposal, digest: str) -> bytes:
     proposal : What is written.
     digest : SHA-256 of the brief's text.
     """
+    return workbook_of(Context(proposal, digest, {}))
+
+
+def workbook_of(c: Context) -> bytes:
+    """The workbook of papers in the making."""
     from xlsxwriter.workbook import Workbook
 
+    proposal, digest = c.proposal, c.digest
     stream = io.BytesIO()
     book = Workbook(stream, OPTIONS)
-    c = Context(proposal, digest, {})
     year, month, day = (int(part) for part in proposal.brief.date.split("-"))
     book.set_properties(
         {

@@ -14,30 +14,30 @@ from hashlib import sha256
 from pathlib import Path
 
 from athwart.design.proposal import Proposal
-from athwart.design.robustness.afloat import afloat
-from athwart.design.robustness.cases import polars
 from athwart.papers.as_json import proposal_json
-from athwart.papers.dossier import dossier_pdf
+from athwart.papers.context import Context
+from athwart.papers.dossier import compiled, data_of
 from athwart.papers.drawings import drawings
 from athwart.papers.dxf import dxf
 from athwart.papers.pictures import case_pictures, rehearsal_pictures, svg_bytes
 from athwart.papers.svg import svg
-from athwart.papers.workbook import workbook
+from athwart.papers.workbook import workbook_of
 
 
 def papers(proposal: Proposal, brief_text: str, origins: Mapping[str, tuple[int, str]]) -> dict[str, bytes]:
     """Name of each file and its bytes, in the order they are listed."""
     digest = sha256(brief_text.encode("utf-8")).hexdigest()
     number = proposal.brief.number
-    made = {f"{number}-dossier.pdf": dossier_pdf(proposal, digest, origins)}
+    c = Context(proposal, digest, origins)
+    made = {f"{number}-dossier.pdf": compiled(data_of(c))}
     for scene in drawings(proposal):
         made[f"{scene.number}-{scene.name}.svg"] = svg(scene).encode("utf-8")
         made[f"{scene.number}-{scene.name}.dxf"] = dxf(scene).encode("utf-8")
-    pictures = [*case_pictures(proposal, polars(afloat(proposal)) if proposal.cases else ())]
+    pictures = [*case_pictures(proposal, c.polars)]
     pictures += rehearsal_pictures(proposal, proposal.rehearsals)
     for name, chart in pictures:
         made[name] = svg_bytes(chart)
-    made[f"{number}-schedules.xlsx"] = workbook(proposal, digest)
+    made[f"{number}-schedules.xlsx"] = workbook_of(c)
     made[f"{number}-proposal.json"] = (json.dumps(proposal_json(proposal, digest), indent=1, ensure_ascii=False) + "\n").encode(
         "utf-8"
     )

@@ -14,6 +14,7 @@ from typing import Literal
 from athwart.explain import formula
 from athwart.plant.motion import Manoeuvre
 from athwart.units.names import Kilogram, Metre, MetrePerSecond, Newton, NewtonPerMetre, Radian, Second
+from athwart.vessel.hydrostatics import G
 
 WindFrom = Literal["asked", "abeam", "from port"]
 
@@ -129,9 +130,9 @@ def _tied(size: Size, task: Manoeuvre) -> Manoeuvre:
     return replace(task, line_place=size.tied_end, line_stiffness=stiffness, line_damping=damping)
 
 
-def _push(size: Size) -> Newton:
-    """What is used of the engine to keep way on or off."""
-    return ENGINE_SHARE * 9.80665 * size.displacement
+def berth_push(displacement: Kilogram) -> Newton:
+    """Most that is used of the engine in a berth, to keep way on or off."""
+    return ENGINE_SHARE * G * displacement
 
 
 def _heading(size: Size) -> Exercise:
@@ -153,7 +154,7 @@ def _station(size: Size) -> Exercise:
     )
     task = Manoeuvre(
         "hold station", "stay", size.hold, steers_ends=True, bow_end=size.half, stern_end=-size.half,
-        limit_heading=HEADING_ROOM, limit_offset=room, grace=GRACE, words=words, engine_most=_push(size),
+        limit_heading=HEADING_ROOM, limit_offset=room, grace=GRACE, words=words, engine_most=berth_push(size.displacement),
         engine_gain=size.displacement / ENGINE_TIME,
     )  # fmt: skip
     return Exercise(task.name, (task,), "asked", words)
@@ -205,7 +206,7 @@ def _leave(size: Size) -> Exercise:
 def _berth(size: Size) -> Exercise:
     room = max(0.75, 0.2 * size.beam)
     way, outside = 2.0 * size.length, size.length
-    push = _push(size)
+    push = berth_push(size.displacement)
     words = (
         f"enter a box berth at {BERTH_SPEED:.1f} m/s in a cross wind with {room:.2f} m to spare each side, the stern held by "
         + ("the stern unit" if size.has_stern_unit else "engine and rudder")

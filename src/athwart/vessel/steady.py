@@ -30,7 +30,6 @@ from athwart.vessel.underwater import SURGE_DRAG, HullInWater
 
 TURN_RATES: tuple[tuple[Metre, RadianPerSecond], ...] = ((15.0, radians(3.0)), (25.0, radians(2.0)), (float("inf"), radians(1.0)))
 """Rate of turning asked of a boat up to a length (own judgement): the low end of what crews call lively."""
-RATE_STEPS = 24
 FASTEST: Ratio = 0.35
 """Most speed of a drift over that of the wind."""
 MOST_STEPS = 60
@@ -127,7 +126,7 @@ def moving(
     place: Metre,
     yaw_rate: RadianPerSecond = 0.0,
 ) -> Steady:
-    """The thrust at ``place`` that holds a heading (case A) or a rate (case D) while the boat drifts as she will.
+    """The thrust at ``place`` that holds a heading (case A) or keeps a rate while the boat drifts as she will.
 
     Newton's method on the two speeds, damped, from the drift abeam.
 
@@ -138,20 +137,16 @@ def moving(
     """
     ahead, starboard = speed * cos(angle), speed * sin(angle)
 
-    def left_at(rate: RadianPerSecond) -> Callable[[float, float], tuple[float, float, float]]:
-        def left(u: float, v: float) -> tuple[float, float, float]:
-            wx, wy, wn = wind.loads_of(ahead + u, starboard + v)
-            x, y, n = water_loads(hull, u, v, rate)
-            thrust = -(wy + y)
-            return wx + x, (wn + n) + thrust * place, thrust
-
-        return left
+    def left(u: float, v: float) -> tuple[float, float, float]:
+        wx, wy, wn = wind.loads_of(ahead + u, starboard + v)
+        x, y, n = water_loads(hull, u, v, yaw_rate)
+        thrust = -(wy + y)
+        return wx + x, (wn + n) + thrust * place, thrust
 
     def sane(found: tuple[float, float] | None) -> tuple[float, float] | None:
         """No boat is blown along faster than this; the equations have such roots all the same."""
         return found if found is not None and hypot(*found) <= FASTEST * speed + scale else None
 
-    left = left_at(yaw_rate)
     wy = wind.loads_of(ahead, starboard)[1]
     drift = beam_drift(abs(wy), hull.flow.lateral_drag_area, hull.water_density)
     scale = max(drift, 0.2)
@@ -160,12 +155,6 @@ def moving(
         found = sane(_newton(left, start, scale))
         if found is not None:
             return Steady(found[0], found[1], yaw_rate, left(*found)[2])
-    if yaw_rate != 0.0:  # from the drift that does not turn, the rate raised little by little
-        near = next((one for one in (sane(_newton(left_at(0.0), start, scale)) for start in starts) if one is not None), None)
-        for k in range(1, RATE_STEPS + 1):
-            near = None if near is None else sane(_newton(left_at(yaw_rate * k / RATE_STEPS), near, scale))
-        if near is not None:
-            return Steady(near[0], near[1], yaw_rate, left(*near)[2])
     raise NotComputed(f"no steady drift at {angle * 180 / pi:.0f} degrees off the bow")
 
 

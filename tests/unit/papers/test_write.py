@@ -47,7 +47,7 @@ def test_an_error_leaves_the_papers_that_were_there(tmp_path: Path, monkeypatch:
     def broken(*_: object) -> bytes:
         raise RuntimeError("no workbook today")
 
-    monkeypatch.setattr(write, "workbook", broken)
+    monkeypatch.setattr(write, "workbook_of", broken)
     with pytest.raises(RuntimeError, match="no workbook"):
         write.write_papers(proposal_of(NAME), tmp_path, file.text, file.origins)
     assert old.read_bytes() == b"old"

@@ -15,6 +15,7 @@ from athwart.units import Metre, Ratio
 from athwart.vessel import balance, ship_regressions
 from athwart.vessel.loads import WindLoad, WindModel
 from athwart.vessel.shallow import WARN_BELOW
+from athwart.vessel.wind import SHELTER
 from athwart.vessel.windage import WindageElement
 
 DIFFERS: Ratio = 0.25
@@ -160,9 +161,10 @@ def current(p: Proposal) -> Iterator[Finding]:
 @check
 def other_methods(p: Proposal) -> Iterator[Finding]:
     """Isherwood and Fujiwara beside the model used, for hulls long enough."""
-    boat = p.brief.boat
+    if p.brief.boat.length_overall < ship_regressions.SHORTEST:
+        return
     found = demand.loads(p.brief, p.need.rise)
-    if boat.length_overall < ship_regressions.SHORTEST or found.by_elements:
+    if found.by_elements:
         return
     ship = _ship(p, found)
     outside = ship_regressions.outside(ship)
@@ -282,8 +284,8 @@ def depth(p: Proposal) -> Iterator[Finding]:
 def shelter(p: Proposal) -> Iterator[Finding]:
     """A berth behind others."""
     if p.brief.wind.shelter != "open":
-        left = demand.loads(p.brief, p.need.rise).wind.asked.shelter
-        yield NEED_22.found("wind", f"{p.brief.wind.shelter}.", value=share(left), limit="100 %", path="wind.shelter")
+        left = share(SHELTER[p.brief.wind.shelter])
+        yield NEED_22.found("wind", f"{p.brief.wind.shelter}.", value=left, limit="100 %", path="wind.shelter")
 
 
 @check
@@ -294,13 +296,12 @@ def rehearsed(p: Proposal) -> Iterator[Finding]:
     asked_time = p.need.energy_share
     longest = None
     for r in p.rehearsals:
-        low, high = r.success.interval
         causes = sorted(((s.count, cause) for cause, s in r.causes if s.count), reverse=True)
         if r.success.value < least:
             failed = ", ".join(f"{cause} {count}" for count, cause in causes)
             yield REHEARSE_01.found(
                 "rehearsals",
-                f"{r.exercise.name}: {r.success.count} of {r.success.of} runs succeed ({low:.1%} to {high:.1%}); the rest fails by {failed}.",
+                f"{r.exercise.name}: {r.success.counted} runs succeed ({r.success.between}); the rest fails by {failed}.",
                 value=share(r.success.value, 3),
                 limit=share(least),
                 margin=under(r.success.value, least),

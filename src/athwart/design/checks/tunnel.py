@@ -14,7 +14,6 @@ from athwart.findings import Finding, code
 from athwart.numerics.tables import interpolate
 from athwart.thruster.immersion import COVER_CAUTION, COVER_NOTE, COVER_STOP
 from athwart.thruster.scaling import LOADING_NOTE, TIP_SPEED_NOTE
-from athwart.units import MetrePerSecond, Pascal
 
 LONG, VERY_LONG, SHORT = 4.0, 7.0, 1.0
 ENTRY_GOOD, ENTRY_LEAST = 0.10, 0.05
@@ -171,13 +170,11 @@ TUNNEL_16 = code(
     remedy="A larger diameter for the same thrust, or a unit with two rotors.",
     source="own-judgement",
 )
-TIP_MOST: MetrePerSecond = TIP_SPEED_NOTE
-LOADING_MOST: Pascal = LOADING_NOTE
 
 
 def _tunnel_lanes(p: Proposal) -> Iterator[tuple[Lane, float]]:
     for lane in p.lanes:
-        if lane.unit.tunnel_diameter and lane.unit.housing in ("tunnel", "rim"):
+        if lane.unit.tunnel_diameter and lane.unit.in_tunnel:
             yield lane, lane.unit.tunnel_diameter
 
 
@@ -210,7 +207,7 @@ def immersion(p: Proposal) -> Iterator[Finding]:
                 path=path,
             )
         below = lane.thruster.tunnel.hull_below_axis
-        if below is not None and lane.unit.housing in ("tunnel", "rim") and below < diameter * (0.5 + KEEL) - 1e-9:
+        if below is not None and lane.unit.in_tunnel and below < diameter * (0.5 + KEEL) - 1e-9:
             need = diameter * (0.5 + KEEL)
             yield TUNNEL_04.found(
                 where,
@@ -255,15 +252,15 @@ def tips(p: Proposal) -> Iterator[Finding]:
     """Tip speed, cavitation number and loading of each rotor at full thrust."""
     for lane in p.lanes:
         found = running.tips(lane.unit, lane.thruster.tunnel.axis_depth)
-        if found is None or (found.speed <= TIP_MOST and found.loading <= LOADING_MOST):
+        if found is None or (found.speed <= TIP_SPEED_NOTE and found.loading <= LOADING_NOTE):
             continue
-        fast = found.speed > TIP_MOST
+        fast = found.speed > TIP_SPEED_NOTE
         yield TUNNEL_16.found(
             where_of(lane),
             f"Tips at some {found.speed:.0f} m/s, cavitation number {found.cavitation:.2f}, {found.loading / 1000:.0f} kPa on the disc.",
             value=f"{found.speed:.0f} m/s" if fast else f"{found.loading / 1000:.0f} kPa",
-            limit=f"{TIP_MOST:.0f} m/s" if fast else f"{LOADING_MOST / 1000:.0f} kPa",
-            margin=over(found.speed, TIP_MOST) if fast else over(found.loading, LOADING_MOST),
+            limit=f"{TIP_SPEED_NOTE:.0f} m/s" if fast else f"{LOADING_NOTE / 1000:.0f} kPa",
+            margin=over(found.speed, TIP_SPEED_NOTE) if fast else over(found.loading, LOADING_NOTE),
         )
 
 

@@ -7,8 +7,14 @@ from functools import lru_cache
 
 from athwart.design.brief import Brief
 from athwart.design.places import body_x, waterline_middle
+from athwart.units import KilogramPerCubicMetre
 from athwart.vessel.hydrostatics import RHO_FRESH, RHO_SALT
 from athwart.vessel.underwater import Dimensions, HullInWater, hull_in_water
+
+
+def water_density(brief: Brief) -> KilogramPerCubicMetre:
+    """Of salt or fresh water."""
+    return RHO_FRESH if brief.water.kind == "fresh" else RHO_SALT
 
 
 def dimensions(brief: Brief) -> Dimensions:
@@ -21,7 +27,7 @@ def dimensions(brief: Brief) -> Dimensions:
         boat.hull_beam or boat.beam,
         boat.draught,
         boat.displacement,
-        RHO_FRESH if brief.water.kind == "fresh" else RHO_SALT,
+        water_density(brief),
         brief.water.depth,
         tuple((body_x(brief, x) - shift, depth) for x, depth in boat.underwater),
         hulls=1 if boat.hull_beam is None else 2,

@@ -15,6 +15,7 @@ from athwart.design.requirements import need as needing
 from athwart.design.requirements.hull import lightest, loaded
 from athwart.design.search import running
 from athwart.errors import NotComputed
+from athwart.plant.manoeuvres import berth_push
 from athwart.plant.motion import Boat, Control, Pusher, SteadyThrust
 from athwart.power.motor import run_brushed
 from athwart.thruster.disc import OPEN, TUNNEL, class_thrust_of, jet_speed, thrust_in_weaker_sense
@@ -24,7 +25,6 @@ from athwart.units import Coulomb, Metre, MetrePerSecond, Newton, Radian, Ratio,
 from athwart.vessel.balance import rudder_coefficient, rudder_side_force
 from athwart.vessel.gusts import gust_factor
 from athwart.vessel.harmonics import WindHarmonics, harmonics
-from athwart.vessel.hydrostatics import G
 from athwart.vessel.spectra import intensity_of_gust_factor, kaimal_length
 from athwart.vessel.steady import beam_drift, twin_screw_moment
 from athwart.vessel.underwater import HullInWater
@@ -36,8 +36,6 @@ IDLE_TIMES: Ratio = 1.5
 """Engine speed over idle that a careful hand uses in a berth; power goes with its cube."""
 ENGINE_SHARE: Ratio = 0.15
 """Share of an engine's power used in a berth where idle and cruising speed are not both given."""
-HELM_PUSH: Ratio = 0.03
-"""Push ahead that may be given with the helm over and taken off again in a berth, as a share of the boat's weight."""
 HELM_OVER_BOW: Ratio = 2.0
 """Most side force by helm over that of the bow units in a rehearsal: a hand gives no more helm than it needs."""
 TEN_MINUTES: Second = 600.0
@@ -154,7 +152,7 @@ def pusher(a: Afloat, lanes: tuple[Lane, ...]) -> Pusher:
     unit = first.unit
     thrust = sum(design_thrust(lane) for lane in lanes)
     diameter = unit.tunnel_diameter or 0.2
-    jet = jet_speed(design_thrust(first), diameter, TUNNEL if unit.housing in ("tunnel", "rim") else OPEN)
+    jet = jet_speed(design_thrust(first), diameter, TUNNEL if unit.in_tunnel else OPEN)
     drive = unit.drive
     control: Control = unit.control
     reversal = unit.minimum_reversal if unit.minimum_reversal is not None else REVERSALS[drive]
@@ -167,7 +165,7 @@ def pusher(a: Afloat, lanes: tuple[Lane, ...]) -> Pusher:
         reversal,
         control,
         STEPS,
-        unit.housing not in ("tunnel", "rim"),
+        not unit.in_tunnel,
         current,
         min(_time_to_trip(lane) for lane in lanes),
         LOSSES,
@@ -232,7 +230,7 @@ def helm_in_a_berth(a: Afloat, helper: EngineAndRudder) -> Newton:
     Nor does a hand give much more than the bow unit.
     """
     brief = a.proposal.brief
-    push = HELM_PUSH * G * brief.boat.displacement
+    push = berth_push(brief.boat.displacement)
     both = sum(engine.power is not None for engine in brief.propulsion.engines) > 1
     kept = min(helper.side if both else 0.5 * helper.side, push * helper.side / helper.thrust)
     return min(kept, HELM_OVER_BOW * sum(design_thrust(lane) for lane in a.bows or a.sterns))

@@ -72,6 +72,17 @@ class Share:
         """
         return wilson_low(self.value, self.of, CONFIDENCE), wilson_high(self.value, self.of, CONFIDENCE)
 
+    @property
+    def counted(self) -> str:
+        """As it was counted: 830 of 1000."""
+        return f"{self.count} of {self.of}"
+
+    @property
+    def between(self) -> str:
+        """The interval in words: 80.5% to 85.2%."""
+        low, high = self.interval
+        return f"{low:.1%} to {high:.1%}"
+
 
 @dataclass(slots=True)
 class Histogram:
@@ -160,6 +171,11 @@ class Rehearsal:
     typical_run: int
     typical_wind: float
     notes: tuple[str, ...]
+
+    @property
+    def failed_by(self) -> str:
+        """What failed how many runs, in words; empty where none failed."""
+        return ", ".join(f"{cause} {share.count}" for cause, share in self.causes if share.count)
 
 
 def rehearse_all(

@@ -59,7 +59,7 @@ class Task:
     def left(self, unit: ThrusterUnit) -> Ratio:
         """Share of a unit's thrust that depth and tunnel leave."""
         diameter = unit.tunnel_diameter or 0.0
-        own = self.tunnel.get(diameter, 1.0) if unit.housing in ("tunnel", "rim") else 1.0
+        own = self.tunnel.get(diameter, 1.0) if unit.in_tunnel else 1.0
         return self.immersion.get(diameter, 1.0) * own
 
     @property

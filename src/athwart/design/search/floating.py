@@ -9,12 +9,13 @@ from athwart.catalogue.records import ThrusterUnit
 from athwart.design.brief import Brief, Thruster, TunnelPlace
 from athwart.design.places import body_x, waterline_middle
 from athwart.design.proposal import Bank, ChargingChoice, Trim
+from athwart.design.requirements.hull import water_density
 from athwart.design.search.chain import Chain
+from athwart.thruster.immersion import immersion_factor
 from athwart.thruster.tunnel import CONE_LOSS, GOOD_ROUNDING, LEG, USUAL_GRID, entry_loss, loss_sum, tunnel_factor
 from athwart.units import Metre, Radian, Ratio
 from athwart.vessel.hydrostatics import (
-    RHO_FRESH,
-    RHO_SALT,
+    TRANSOM_FLOTATION,
     Floating,
     Waterplane,
     Weight,
@@ -35,7 +36,6 @@ WATERPLANE: dict[str, float] = {
 """Waterplane coefficient by kind where the brief has none; others 0.76 (from memory, editable in the brief)."""
 USUAL_WATERPLANE = 0.76
 TRANSOM_KINDS = ("motor yacht, planing", "pilot boat", "workboat", "passenger boat", "motor yacht, displacement", "tender")
-FLOTATION_AFT = 0.045
 GOOD_LENGTH: Ratio = 3.0
 """Of a tunnel whose length nobody told, in diameters."""
 
@@ -52,8 +52,8 @@ def waterplane(brief: Brief) -> Waterplane:
     """The boat's waterplane, from the brief or from her kind."""
     boat = brief.boat
     coefficient = boat.waterplane_coefficient or WATERPLANE.get(boat.kind, USUAL_WATERPLANE)
-    flotation = -FLOTATION_AFT * boat.length_waterline if boat.kind in TRANSOM_KINDS else 0.0
-    density = RHO_FRESH if brief.water.kind == "fresh" else RHO_SALT
+    flotation = -TRANSOM_FLOTATION * boat.length_waterline if boat.kind in TRANSOM_KINDS else 0.0
+    density = water_density(brief)
     hulls, beam = (2, boat.hull_beam) if boat.hull_beam is not None else (1, boat.beam)
     offsets = tuple(sorted((body_x(brief, x), hulls * y) for x, y in boat.waterline_half_breadths))
     if offsets:
@@ -135,6 +135,16 @@ def tunnel_share(place: TunnelPlace, diameter: Metre) -> Ratio:
         entry = entry_loss(GOOD_ROUNDING if place.entry_radius is None else place.entry_radius / diameter)
     length = GOOD_LENGTH * diameter if place.tunnel_length is None else place.tunnel_length
     return tunnel_factor(loss_sum(entry, length, diameter, LEG, USUAL_GRID if place.grid else 0.0))
+
+
+def depth_left(place: TunnelPlace, drop: Metre, diameter: Metre, heel: Radian) -> Ratio:
+    """Share of the thrust left near the surface, at the shallower end of the tunnel as she heels; nought out of the water."""
+    if not diameter:
+        return 1.0
+    try:
+        return immersion_factor(place.axis_depth - drop - mouth_drop(place, diameter, heel), diameter)
+    except ValueError:
+        return 0.0
 
 
 def mouth_drop(place: TunnelPlace, diameter: Metre, heel: Radian) -> Metre:

@@ -48,7 +48,6 @@ from athwart.design.search.settle import other_loads, settle
 from athwart.design.wiring import wire
 from athwart.errors import AthwartError, BriefError, Mistake, NotComputed
 from athwart.power.fuse import opening_band
-from athwart.thruster.immersion import immersion_factor
 from athwart.units import Newton, Ratio
 from athwart.vessel import balance, uncertainty
 from athwart.vessel.hydrostatics import Weight
@@ -301,7 +300,7 @@ def _sigma(case: Case) -> Ratio:
 
 def _immersion(catalogue: Catalogue, thruster: Thruster, drop: float, heel: float) -> dict[float, float]:
     diameters = {unit.tunnel_diameter for unit in catalogue.units if unit.tunnel_diameter}
-    return {diameter: _factor(thruster, drop, diameter, heel) for diameter in diameters}
+    return {diameter: floating.depth_left(thruster.tunnel, drop, diameter, heel) for diameter in diameters}
 
 
 def _in_petrol_space(brief: Brief, thruster: Thruster, wish: banking.Wish) -> bool:
@@ -531,7 +530,7 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
         found.start,
         cover,
         cover / diameter if diameter else 0.0,
-        _factor(c.thruster, c.drop, diameter, heel),
+        floating.depth_left(c.thruster.tunnel, c.drop, diameter, heel),
         found.mass,
         c.passes,
         found.replaced,
@@ -539,7 +538,7 @@ def _lane(brief: Brief, c: Chosen, number: int, everything: list[Chosen], catalo
         hydraulic.NOT_COMPUTED if unit.drive == "hydraulic" else "",
         found.stop.stop_kind if found.stop is not None else "",
         hydraulic.limits(brief, unit, catalogue) if unit.drive == "hydraulic" else (),
-        floating.tunnel_share(c.thruster.tunnel, diameter) if diameter and unit.housing in ("tunnel", "rim") else 1.0,
+        floating.tunnel_share(c.thruster.tunnel, diameter) if diameter and unit.in_tunnel else 1.0,
     )
 
 
@@ -565,18 +564,6 @@ def _settled(brief: Brief, need: Need, lane: Lane, required: Newton) -> Lane:
         if case.worst > LEAST_NEED
         else 1.0,
     )
-
-
-def _factor(thruster: Thruster, drop: float, diameter: float, heel: float) -> Ratio:
-    """Share of the thrust left near the surface, at the shallower end of the tunnel as she heels."""
-    if not diameter:
-        return 1.0
-    try:
-        return immersion_factor(
-            thruster.tunnel.axis_depth - drop - floating.mouth_drop(thruster.tunnel, diameter, heel), diameter
-        )
-    except ValueError:
-        return 0.0
 
 
 def _panel(catalogue: Catalogue, unit: ThrusterUnit) -> Panel | None:

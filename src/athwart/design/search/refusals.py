@@ -63,7 +63,7 @@ def _wanted_kind(unit: ThrusterUnit, s: Setting) -> Refusal | None:
         return "voltage not among those wanted", f"{unit.volts:g} V", ", ".join(f"{v:g} V" for v in wanted.volts), None
     if not wanted.housings and unit.housing in ("retractable", "external") and s.thruster.tunnel.tunnel_length is not None:
         return "a tunnel is described and this unit does not use one", unit.housing, "tunnel or rim", None
-    if not wanted.housings and unit.housing in ("tunnel", "rim") and s.thruster.tunnel.tunnel_length is None:
+    if not wanted.housings and unit.in_tunnel and s.thruster.tunnel.tunnel_length is None:
         return "no tunnel length is given for a tunnel unit", unit.housing, "tunnel_length", None
     return None
 
@@ -153,7 +153,7 @@ def _diameter(unit: ThrusterUnit, s: Setting) -> Refusal | None:
             _over(diameter, most),
         )
     below = tunnel.hull_below_axis
-    if unit.housing in ("tunnel", "rim") and below is not None and below < diameter * (0.5 + TIP_TO_KEEL):
+    if unit.in_tunnel and below is not None and below < diameter * (0.5 + TIP_TO_KEEL):
         need = diameter * (0.5 + TIP_TO_KEEL)
         return (
             "hull below the tunnel axis",
@@ -170,7 +170,7 @@ def _diameter(unit: ThrusterUnit, s: Setting) -> Refusal | None:
             (cover - COVER_LEAST * diameter) / (COVER_LEAST * diameter),
         )
     length = tunnel.tunnel_length
-    if unit.housing in ("tunnel", "rim") and length is not None:
+    if unit.in_tunnel and length is not None:
         if length < TUNNEL_SHORTEST * diameter:
             return "tunnel too short for the diameter", f"{length / diameter:.1f} D", f"{TUNNEL_SHORTEST:.0f} D", None
         most_length = min(unit.tunnel_length_most or TUNNEL_LONGEST * diameter, TUNNEL_LONGEST * diameter)
